@@ -1,0 +1,45 @@
+import { defineConfig } from 'vitest/config';
+
+export default defineConfig({
+  test: {
+    reporters: ['default', './scripts/summary-reporter.ts'],
+    projects: [
+      {
+        test: {
+          name: 'unit',
+          include: ['tests/**/*.test.ts'],
+          exclude: ['tests/db/**', 'tests/api/**', 'tests/browser/**'],
+        },
+      },
+      {
+        test: {
+          name: 'pglite',
+          include: ['tests/db/**/*.test.ts', 'tests/api/**/*.test.ts'],
+          env: { TEST_DRIVER: 'pglite' },
+          testTimeout: 60_000,
+          hookTimeout: 120_000,
+        },
+      },
+      {
+        test: {
+          name: 'server',
+          include: ['tests/db/**/*.test.ts', 'tests/api/**/*.test.ts'],
+          env: { TEST_DRIVER: 'server' },
+          globalSetup: ['tests/support/postgres-server.ts'],
+          testTimeout: 60_000,
+          hookTimeout: 120_000,
+        },
+      },
+      {
+        test: {
+          name: 'browser',
+          include: ['tests/browser/**/*.test.ts'],
+          globalSetup: ['tests/support/chromium.ts'],
+          fileParallelism: false,
+          testTimeout: 120_000,
+          hookTimeout: 180_000,
+        },
+      },
+    ],
+  },
+});
