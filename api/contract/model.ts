@@ -42,6 +42,8 @@ const spread = z
   .object({
     method: z.enum(['sample', 'ledoit-wolf', 'oas', 'components']),
     p: z.number().int(),
+    explanation: z.string(),
+    limit: z.number().nullable(),
     shrinkage: z.number().nullable(),
     axes: matrix,
     covariance: matrix,
@@ -62,6 +64,7 @@ const groupModel = z
     warnings: z.array(z.string()),
     memberIds: z.array(z.string()),
     memberD2: numbers.nullable(),
+    memberOff: numbers.nullable(),
     scoreMean: numbers,
     scoreCovariance: matrix.nullable(),
   })
@@ -73,7 +76,6 @@ const member = z
     label: z.string(),
     group: z.string(),
     parts: numbers,
-    coordinates: numbers,
     scores: numbers,
   })
   .meta({ id: 'Member' }) satisfies z.ZodType<Member>;
@@ -89,6 +91,8 @@ export const referenceModel = z
         specimens: z.array(z.string()),
       }),
     ),
+    leftOut: z.array(z.object({ sample: z.string(), label: z.string(), reason: z.string() })),
+    warnings: z.array(z.string()),
     replaced: z.array(z.object({ sample: z.string(), oxide: z.string(), limit: z.number(), by: z.number() })),
     limits: z.record(z.string(), z.number()),
     mean: numbers,

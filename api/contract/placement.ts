@@ -17,6 +17,8 @@ const contribution = z
   })
   .meta({ id: 'Contribution' }) satisfies z.ZodType<Contribution>;
 
+const rank = z.object({ value: z.number(), atLeastAsFar: z.number(), of: z.number() });
+
 const groupPlacement = z
   .object({
     group: z.string(),
@@ -26,8 +28,11 @@ const groupPlacement = z
     distance: z.number(),
     d2: z.number().nullable(),
     membership: z.number().nullable(),
+    membershipRefusal: z.string().nullable(),
     df: z.tuple([z.number(), z.number()]).nullable(),
-    typicality: z.object({ value: z.number(), atLeastAsFar: z.number(), of: z.number() }).nullable(),
+    typicality: rank.nullable(),
+    off: z.object({ distance: z.number(), furthestMember: z.number(), rank }).nullable(),
+    verdict: z.enum(['inside', 'borderline', 'outside', 'unknown']),
     method: z.string(),
     refusal: z.string().nullable(),
     warnings: z.array(z.string()),

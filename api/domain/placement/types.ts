@@ -13,6 +13,19 @@ export interface Contribution {
   readonly z: number | null;
 }
 
+/**
+ * What the numbers allow one to say. `inside`: cannot be told from the members. `unknown`: refused.
+ * The rule is in verdict.ts.
+ */
+export type Verdict = 'inside' | 'borderline' | 'outside' | 'unknown';
+
+/** Place in a group's own members, free of any distribution: (1 + members at least as far out) / (of + 1). */
+export interface Rank {
+  readonly value: number;
+  readonly atLeastAsFar: number;
+  readonly of: number;
+}
+
 /** A sample set against one ware group. */
 export interface GroupPlacement {
   readonly group: string;
@@ -25,9 +38,13 @@ export interface GroupPlacement {
   readonly d2: number | null;
   /** Chance that a true member lies at least this far out (Hotelling's T² through F). */
   readonly membership: number | null;
+  /** Why no membership probability is given although D² is; null when it is given, or when D² is refused. */
+  readonly membershipRefusal: string | null;
   readonly df: readonly [number, number] | null;
-  /** Distribution-free: (1 + members at least as far out) / (n + 1). */
-  readonly typicality: { readonly value: number; readonly atLeastAsFar: number; readonly of: number } | null;
+  readonly typicality: Rank | null;
+  /** Under `components`: distance off those components, and its rank among the members'; else null. */
+  readonly off: { readonly distance: number; readonly furthestMember: number; readonly rank: Rank } | null;
+  readonly verdict: Verdict;
   readonly method: string;
   readonly refusal: string | null;
   readonly warnings: readonly string[];

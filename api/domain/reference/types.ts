@@ -32,7 +32,15 @@ export const DEFAULT_MODEL: Omit<ModelSettings, 'groups'> = {
 export interface FallenOut {
   readonly oxide: string;
   readonly because: 'not measured' | 'constant' | 'no detection limit' | 'not chosen';
+  /** Labels of the specimens that are the reason; empty for `constant` and `not chosen`. */
   readonly specimens: readonly string[];
+}
+
+/** A sample that cannot enter because it lacks an oxide that was chosen by hand. */
+export interface LeftOut {
+  readonly sample: string;
+  readonly label: string;
+  readonly reason: string;
 }
 export interface Replaced {
   readonly sample: string;
@@ -55,17 +63,23 @@ export interface Member {
   readonly id: string;
   readonly label: string;
   readonly group: string;
-  /** Closed wt% on the model's parts, after replacement. */
+  /** Closed wt% on the model's parts, after replacement; `coordinatesOf(model, parts)` gives the working scale. */
   readonly parts: readonly number[];
-  /** In the working scale, one per part (clr, log10 or standardised). */
-  readonly coordinates: readonly number[];
+  /** On every component kept, so that distances between scores are distances in the working scale. */
   readonly scores: readonly number[];
 }
 
-/** How a group's spread is measured. `axes[k][part]` spans the space in which D² is taken (orthonormal rows). */
+/**
+ * How a group's spread is measured. `axes[k][part]` spans the space in which D² is taken (orthonormal rows):
+ * all p = D − 1 directions that closed parts can move in, or the first p principal components.
+ */
 export interface GroupSpread {
   readonly method: 'sample' | 'ledoit-wolf' | 'oas' | 'components';
   readonly p: number;
+  /** Why this method, with n, p and degrees of freedom, in words. */
+  readonly explanation: string;
+  /** D² beyond which a new observation has membership p < 0.05; null under shrinkage, which has no such limit. */
+  readonly limit: number | null;
   /** Shrinkage intensity 0–1, for shrinkage methods. */
   readonly shrinkage: number | null;
   readonly axes: readonly (readonly number[])[];
@@ -88,10 +102,12 @@ export interface GroupModel {
   /** Why no distance in the group's own spread can be given. */
   readonly refusal: string | null;
   readonly warnings: readonly string[];
-  /** Leave-one-out D² of each member, in the order of `memberIds`; null with `spread`. */
   readonly memberIds: readonly string[];
+  /** Leave-one-out D² of each member, in the order of `memberIds`; null where the others are too few to tell. */
   readonly memberD2: readonly number[] | null;
-  /** Mean and covariance of scores on all components kept, for ellipses. */
+  /** Under `components`: leave-one-out distance of each member off those components, which D² does not see. */
+  readonly memberOff: readonly number[] | null;
+  /** Mean and covariance (divisor n − 1, null when n < 2) of scores on all components kept, for ellipses. */
   readonly scoreMean: readonly number[];
   readonly scoreCovariance: readonly (readonly number[])[] | null;
 }
@@ -101,8 +117,10 @@ export interface ReferenceModel {
   readonly settings: ModelSettings;
   readonly parts: readonly string[];
   readonly fallenOut: readonly FallenOut[];
+  readonly leftOut: readonly LeftOut[];
   readonly replaced: readonly Replaced[];
-  /** Detection limit used for each part where one was needed, wt%. */
+  readonly warnings: readonly string[];
+  /** Largest detection limit used for each part where one was needed, wt%. */
   readonly limits: Readonly<Record<string, number>>;
   /** Mean over all references in the working scale before standardising; sd only for `standardised`. */
   readonly mean: readonly number[];
