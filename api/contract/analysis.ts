@@ -7,7 +7,18 @@ import type {
   ReportedValue,
 } from '../domain/composition/types.ts';
 import { DEFAULT_NORMALISATION, MEASURED, UNCERTAINTY_BASES, UNITS } from '../domain/composition/types.ts';
-import { day, direction, doi, id, instant, longText, page, paging, shortText } from './common.ts';
+import {
+  day,
+  direction,
+  doi,
+  id,
+  instant,
+  longText,
+  page,
+  paging,
+  partialDate,
+  shortText,
+} from './common.ts';
 
 const figure = z.number().nullable();
 export const unit = z.enum(UNITS);
@@ -48,7 +59,7 @@ export const newAnalysis = z
     technique: z.string().max(40).nullable().default(null),
     laboratory: shortText.default(''),
     instrument: longText.default(''),
-    date: day.nullable().default(null),
+    date: partialDate.nullable().default(null),
     source: longText.default(''),
     doi: doi.default(''),
     spot: shortText.default(''),
@@ -62,7 +73,7 @@ export const analysisChange = z
     technique: z.string().max(40).nullable(),
     laboratory: shortText,
     instrument: longText,
-    date: day.nullable(),
+    date: partialDate.nullable(),
     source: longText,
     doi,
     spot: shortText,

@@ -6,7 +6,10 @@ export const longText = z.string().trim().max(20_000);
 export const name = shortText.min(1, 'needs at least one character');
 export const id = z.uuid();
 export const instant = z.iso.datetime({ offset: true });
-export const day = z.iso.date().meta({ description: 'Calendar day, YYYY-MM-DD' });
+/** As exact as it is known: a year, a year and month, or a day. */
+export const partialDate = z
+  .string()
+  .regex(/^\d{4}(-(0[1-9]|1[0-2])(-(0[1-9]|[12]\d|3[01]))?)?$/, 'a date is YYYY, YYYY-MM or YYYY-MM-DD');
 export const doi = z
   .string()
   .trim()

@@ -6,7 +6,7 @@ CREATE TABLE "analysis" (
 	"technique" text,
 	"laboratory" text DEFAULT '' NOT NULL,
 	"instrument" text DEFAULT '' NOT NULL,
-	"date" date,
+	"date" text,
 	"source" text DEFAULT '' NOT NULL,
 	"doi" text DEFAULT '' NOT NULL,
 	"spot" text DEFAULT '' NOT NULL,

@@ -1,4 +1,4 @@
-import { date, index, integer, jsonb, pgTable, text, uuid } from 'drizzle-orm/pg-core';
+import { index, integer, jsonb, pgTable, text, uuid } from 'drizzle-orm/pg-core';
 import { createdAt, key, updatedAt, written } from './columns.ts';
 import { dataImport } from './import.ts';
 import { technique } from './lookups.ts';
@@ -35,7 +35,8 @@ export const analysis = pgTable(
     technique: text().references(() => technique.code),
     laboratory: written(),
     instrument: written(),
-    date: date({ mode: 'string' }),
+    /** A year, a year and month, or a day. */
+    date: text(),
     source: written(),
     doi: written(),
     spot: written(),
