@@ -7,18 +7,7 @@ import type {
   ReportedValue,
 } from '../domain/composition/types.ts';
 import { DEFAULT_NORMALISATION, MEASURED, UNCERTAINTY_BASES, UNITS } from '../domain/composition/types.ts';
-import {
-  day,
-  direction,
-  doi,
-  id,
-  instant,
-  longText,
-  page,
-  paging,
-  partialDate,
-  shortText,
-} from './common.ts';
+import { direction, doi, id, instant, longText, page, paging, partialDate, shortText } from './common.ts';
 
 const figure = z.number().nullable();
 export const unit = z.enum(UNITS);
