@@ -91,7 +91,7 @@ export interface ColumnUnderstanding extends ColumnChoice {
 export const LAYOUTS = ['wide', 'long'] as const;
 export type Layout = (typeof LAYOUTS)[number];
 
-export const SPECIMEN_KINDS = ['sherd', 'tile', 'material'] as const;
+export const SPECIMEN_KINDS = ['sherd', 'replica', 'material'] as const;
 export type SpecimenKind = (typeof SPECIMEN_KINDS)[number];
 
 /** What holds for every row whose file says nothing of it. */
@@ -184,7 +184,7 @@ export interface DraftAnalysis {
   readonly measured: Measured;
   readonly technique: string | null;
   readonly laboratory: string | null;
-  /** ISO 8601: a year, a year and month, or a day. */
+  /** A day, YYYY-MM-DD; anything vaguer stays in `note`. */
   readonly date: string | null;
   readonly source: string | null;
   readonly doi: string | null;
