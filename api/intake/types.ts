@@ -88,7 +88,11 @@ export interface ColumnUnderstanding extends ColumnChoice {
   readonly sure: boolean;
 }
 
-export const LAYOUTS = ['wide', 'long'] as const;
+/**
+ * `wide`: one analysis a row, one analyte a column. `long`: one value a row. `sideways`: one analyte a row, one
+ * analysis a column; it is read turned, so that row and column numbers in the choices count the turned table's.
+ */
+export const LAYOUTS = ['wide', 'long', 'sideways'] as const;
 export type Layout = (typeof LAYOUTS)[number];
 
 export const SPECIMEN_KINDS = ['sherd', 'replica', 'material'] as const;
