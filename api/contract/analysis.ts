@@ -140,7 +140,7 @@ export const normalisedAnalysis = z
     amounts,
     closed: amounts,
     rawTotal: z.number(),
-    total: z.object({ judgement: z.enum(['low', 'usual', 'high']), message: z.string() }),
+    total: z.object({ judgement: z.enum(['low', 'usual', 'high', 'unknown']), message: z.string() }),
     steps: z.array(normalisationStep),
     warnings: z.array(z.string()),
   })

@@ -74,7 +74,11 @@ export interface NormalisedAnalysis {
   readonly closed: Amounts;
   /** Sum of oxides as analysed, wt%, before closure. */
   readonly rawTotal: number;
-  readonly total: { readonly judgement: 'low' | 'usual' | 'high'; readonly message: string };
+  readonly total: {
+    /** `unknown` where the analysis came in atom %, which sets no mass scale. */
+    readonly judgement: 'low' | 'usual' | 'high' | 'unknown';
+    readonly message: string;
+  };
   readonly steps: readonly NormalisationStep[];
   readonly warnings: readonly string[];
 }
