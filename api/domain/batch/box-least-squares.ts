@@ -1,0 +1,157 @@
+import { RequirementError } from '../requirement.ts';
+import { type FreeStep, freeStep } from './free-step.ts';
+
+/** Least squares in Gram form: least ½xᵀGx − cᵀx with lower ≤ x ≤ upper and, if given, weights·x = total. */
+export interface BoxProblem {
+  /** Row-major n × n, AᵀA. */
+  readonly gram: Float64Array;
+  /** Aᵀb. */
+  readonly linear: Float64Array;
+  readonly lower: Float64Array;
+  readonly upper: Float64Array;
+  /** Weights are zero or more. */
+  readonly sum: { readonly weights: Float64Array; readonly total: number } | null;
+  /** A point inside bounds and sum to start from. */
+  readonly start?: Float64Array;
+}
+
+interface State {
+  readonly x: Float64Array;
+  readonly slope: Float64Array;
+  /** Indices not held at a bound, in the order in which they were freed. */
+  readonly free: number[];
+  readonly barred: Set<number>;
+}
+
+/**
+ * Bounded least squares by the active-set method of Lawson & Hanson (Solving Least Squares Problems, 1974, ch. 23),
+ * with upper bounds and one fixed sum. Returns x. Throws when bounds and sum contradict each other.
+ * @example
+ * boxLeastSquares({ gram: new Float64Array([1, 0, 0, 1]), linear: new Float64Array([2, -1]), lower: new Float64Array(2), upper: new Float64Array([1, 1]), sum: null }) // [1, 0]
+ */
+export function boxLeastSquares(given: BoxProblem): Float64Array {
+  const problem = strengthen(given);
+  const { n, x } = { n: given.linear.length, x: given.start?.slice() ?? feasibleStart(given) };
+  const free = indices(n).filter((j) => x[j]! > given.lower[j]! && x[j]! < given.upper[j]!);
+  const state: State = { x, slope: new Float64Array(n), free, barred: new Set() };
+  const tolerance = 1e-11 * largest(problem.linear);
+  for (let round = 0; round < 30 * n + 60; round++) {
+    seekSlope(problem, state);
+    if (problem.sum && state.free.length === 0 && !freeAny(problem, state)) break;
+    const found = freeStep(state.free, {
+      ...state,
+      gram: problem.gram,
+      n,
+      weights: problem.sum?.weights ?? null,
+    });
+    if (found.dependent >= 0) state.barred.add(state.free.splice(found.dependent, 1)[0]!);
+    else if (take(problem, state, found)) {
+      seekSlope(problem, state);
+      if (!freeBest(problem, state, { multiplier: found.multiplier, tolerance })) break;
+    }
+  }
+  return state.x;
+}
+
+const indices = (n: number) => Array.from({ length: n }, (_, i) => i);
+const largest = (v: Float64Array) => v.reduce((most, value) => Math.max(most, Math.abs(value)), 1e-300);
+
+/** Adding a multiple of (sum − total)² leaves the answer as it is and keeps the free columns independent. */
+function strengthen(problem: BoxProblem): BoxProblem {
+  if (!problem.sum) return problem;
+  const { weights, total } = problem.sum;
+  const n = weights.length;
+  let trace = 0;
+  let square = 0;
+  for (let j = 0; j < n; j++) {
+    trace += problem.gram[j * n + j]!;
+    square += weights[j]! ** 2;
+  }
+  const rho = trace > 0 ? trace / square : 1;
+  const gram = problem.gram.slice();
+  const linear = problem.linear.slice();
+  for (let i = 0; i < n; i++) {
+    linear[i]! += rho * total * weights[i]!;
+    for (let j = 0; j < n; j++) gram[i * n + j]! += rho * weights[i]! * weights[j]!;
+  }
+  return { ...problem, gram, linear };
+}
+
+/** Every unknown at its lower bound, then raised in turn until the sum is met. */
+function feasibleStart({ lower, upper, sum }: BoxProblem): Float64Array {
+  const x = lower.slice();
+  if (!sum) return x;
+  let missing = sum.total - x.reduce((s, v, j) => s + v * sum.weights[j]!, 0);
+  for (let j = 0; j < x.length && missing > 0; j++) {
+    if (!(sum.weights[j]! > 0)) continue;
+    const rise = Math.min(upper[j]! - x[j]!, missing / sum.weights[j]!);
+    x[j]! += rise;
+    missing -= rise * sum.weights[j]!;
+  }
+  if (Math.abs(missing) > 1e-9 * Math.abs(sum.total))
+    throw new RequirementError(
+      `bounds need to allow a sum of ${sum.total}; they miss it by ${Number(missing.toPrecision(3))}`,
+    );
+  return x;
+}
+
+function seekSlope({ gram, linear }: BoxProblem, { x, slope }: State): void {
+  const n = linear.length;
+  slope.set(linear);
+  for (let j = 0; j < n; j++) {
+    const xj = x[j]!;
+    if (xj === 0) continue;
+    for (let i = 0; i < n; i++) slope[i]! -= gram[j * n + i]! * xj;
+  }
+}
+
+/** Moves as far as the bounds allow; true when the whole step was taken. */
+function take({ lower, upper }: BoxProblem, { x, free, barred }: State, { step }: FreeStep): boolean {
+  let share = 1;
+  let blocker = -1;
+  for (let i = 0; i < free.length; i++) {
+    const j = free[i]!;
+    const room =
+      step[i]! < 0 ? (lower[j]! - x[j]!) / step[i]! : step[i]! > 0 ? (upper[j]! - x[j]!) / step[i]! : 1;
+    if (room < share) [share, blocker] = [Math.max(room, 0), i];
+  }
+  for (let i = 0; i < free.length; i++) {
+    const j = free[i]!;
+    x[j] = Math.min(upper[j]!, Math.max(lower[j]!, x[j]! + share * step[i]!));
+  }
+  if (share > 0) barred.clear();
+  if (blocker < 0) return true;
+  const j = free[blocker]!;
+  x[j] = step[blocker]! < 0 ? lower[j]! : upper[j]!;
+  free.splice(blocker, 1);
+  if (share === 0) barred.add(j);
+  return false;
+}
+
+/** Frees the bound whose release gains most; false when none gains, which is the optimum. */
+function freeBest(
+  { lower, upper, sum }: BoxProblem,
+  { x, slope, free, barred }: State,
+  { multiplier, tolerance }: { multiplier: number; tolerance: number },
+): boolean {
+  const held = new Set(free);
+  let best = -1;
+  let most = tolerance;
+  for (let j = 0; j < x.length; j++) {
+    if (held.has(j) || barred.has(j) || lower[j]! >= upper[j]!) continue;
+    const pull = slope[j]! - multiplier * (sum?.weights[j] ?? 0);
+    const gain = x[j]! <= lower[j]! ? pull : -pull;
+    if (gain > most) [most, best] = [gain, j];
+  }
+  if (best >= 0) free.push(best);
+  return best >= 0;
+}
+
+/** With all at bounds the sum has no multiplier: free the unknown that would rise most per unit of sum. */
+function freeAny({ lower, upper, sum }: BoxProblem, { slope, free }: State): boolean {
+  const able = indices(slope.length).filter((j) => lower[j]! < upper[j]! && sum!.weights[j]! > 0);
+  if (able.length === 0) return false;
+  const ratio = (j: number) => slope[j]! / sum!.weights[j]!;
+  free.push(able.reduce((best, j) => (ratio(j) > ratio(best) ? j : best)));
+  return true;
+}

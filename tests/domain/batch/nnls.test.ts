@@ -1,0 +1,119 @@
+import { readFileSync } from 'node:fs';
+import fc from 'fast-check';
+import { describe, expect, it } from 'vitest';
+import { nnls } from '../../../api/domain/batch/nnls.ts';
+
+/** Answers of R 4.2.2, package nnls 1.4; the data are invented. See tests/fixtures/hsaur3/README.md. */
+const models = JSON.parse(
+  readFileSync(new URL('../../fixtures/hsaur3/misc_models.json', import.meta.url), 'utf8'),
+);
+const value = (name: string) => models[name].value;
+const A: number[][] = value('nnls_endmembers_A');
+
+function expectClose(found: readonly number[], wanted: readonly number[], relative = 1e-9) {
+  expect(found).toHaveLength(wanted.length);
+  wanted.forEach((w, i) => {
+    expect(Math.abs(found[i]! - w), `${found[i]} against ${w}`).toBeLessThanOrEqual(
+      relative * Math.max(Math.abs(w), 1e-6),
+    );
+  });
+}
+
+describe('non-negative least squares agrees with R nnls', () => {
+  it('on an inner solution', () => {
+    const fit = nnls(A, value('nnls_b1'));
+    expectClose(fit.x, value('nnls_case1').x);
+    expectClose(fit.fitted, value('nnls_case1').fitted);
+    expectClose([fit.residual], [value('nnls_case1').residual_ss]);
+  });
+  it('where two unknowns are driven to zero', () => {
+    const fit = nnls(A, value('nnls_b2'));
+    expectClose(fit.x, value('nnls_case2_active').x);
+    expectClose([fit.residual], [value('nnls_case2_active').residual_ss]);
+    expect(fit.passive).toEqual([value('nnls_case2_active').passive - 1]);
+  });
+  it('with weights 1/σ', () => {
+    const { x, weighted_ss, weights } = value('nnls_weighted_case1');
+    const fit = nnls(A, value('nnls_b1'), { weights });
+    expectClose(fit.x, x);
+    expectClose([fit.residual], [weighted_ss]);
+  });
+  it.each([
+    ['nnls_b1', 'nnls_sum_to_one_case1'],
+    ['nnls_b2', 'nnls_sum_to_one_case2'],
+  ])('with unknowns that sum to one: %s', (b, wanted) => {
+    const fit = nnls(A, value(b), { sumTo: 1 });
+    expectClose(fit.x, value(wanted).x, 1e-8);
+    expectClose([fit.residual], [value(wanted).residual_ss], 1e-8);
+  });
+});
+
+/** Three decimals, as analyses come. */
+const entry = fc.integer({ min: -10_000, max: 10_000 }).map((n) => n / 1000);
+const system = fc
+  .record({ m: fc.integer({ min: 1, max: 8 }), n: fc.integer({ min: 1, max: 12 }) })
+  .chain(({ m, n }) =>
+    fc.record({
+      rows: fc.array(fc.array(entry, { minLength: n, maxLength: n }), { minLength: m, maxLength: m }),
+      b: fc.array(entry, { minLength: m, maxLength: m }),
+    }),
+  );
+
+function slopes(rows: number[][], b: number[], x: readonly number[]): number[] {
+  const gap = rows.map((row, i) => b[i]! - row.reduce((s, a, j) => s + a * x[j]!, 0));
+  return x.map((_, j) => rows.reduce((s, row, i) => s + row[j]! * gap[i]!, 0));
+}
+
+describe('the conditions of Karush, Kuhn and Tucker hold', () => {
+  it('for x ≥ 0: no slope is positive, and none is left where x is above zero', () => {
+    fc.assert(
+      fc.property(system, ({ rows, b }) => {
+        const { x } = nnls(rows, b);
+        const scale = 1e-6 * (1 + Math.max(...rows.flat().map(Math.abs)) ** 2 * rows.length);
+        slopes(rows, b, x).forEach((slope, j) => {
+          expect(x[j]).toBeGreaterThanOrEqual(0);
+          expect(slope).toBeLessThanOrEqual(scale);
+          if (x[j]! > 1e-6) expect(Math.abs(slope)).toBeLessThanOrEqual(scale);
+        });
+      }),
+      { numRuns: 400 },
+    );
+  });
+  it('for x ≥ 0 with a fixed sum: one multiplier bounds every slope', () => {
+    fc.assert(
+      fc.property(system, ({ rows, b }) => {
+        const { x } = nnls(rows, b, { sumTo: 2 });
+        expect(x.reduce((s, v) => s + v, 0)).toBeCloseTo(2, 9);
+        const scale = 1e-6 * (1 + Math.max(...rows.flat().map(Math.abs)) ** 2 * rows.length);
+        const slope = slopes(rows, b, x);
+        const inUse = slope.filter((_, j) => x[j]! > 1e-6);
+        expect(Math.max(...inUse) - Math.min(...inUse)).toBeLessThanOrEqual(scale);
+        expect(Math.max(...slope)).toBeLessThanOrEqual(Math.max(...inUse) + scale);
+      }),
+      { numRuns: 400 },
+    );
+  });
+  it('so that scaling b scales x alike', () => {
+    fc.assert(
+      fc.property(fc.double({ min: 0.01, max: 100, noNaN: true }), (k) => {
+        const b: number[] = value('nnls_b1');
+        const scaled = nnls(
+          A,
+          b.map((v) => v * k),
+        ).x;
+        expectClose(
+          scaled,
+          nnls(A, b).x.map((v) => v * k),
+          1e-9,
+        );
+      }),
+    );
+  });
+});
+
+describe('what cannot be solved is refused', () => {
+  it('ragged rows', () => expect(() => nnls([[1, 2], [1]], [1, 2])).toThrow('all of one length'));
+  it('numbers that are none', () => expect(() => nnls([[Number.NaN]], [1])).toThrow('finite numbers'));
+  it('a weight of zero', () =>
+    expect(() => nnls([[1]], [1], { weights: [0] })).toThrow('one positive weight'));
+});
