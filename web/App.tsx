@@ -1,0 +1,67 @@
+import { QueryClient, QueryClientProvider } from '@tanstack/react-query';
+import { Suspense } from 'react';
+import { I18nProvider, RouterProvider } from 'react-aria-components';
+import { Redirect, Route, Switch, useLocation } from 'wouter';
+import { NotFoundPage } from './pages/NotFoundPage.tsx';
+import { StudiesPage } from './pages/studies/StudiesPage.tsx';
+import { Refusal } from './problem.ts';
+import { STAGES } from './routes.ts';
+import { PageBoundary } from './shell/PageBoundary.tsx';
+import { Shell } from './shell/Shell.tsx';
+import { StudyGate } from './shell/StudyGate.tsx';
+
+const queries = new QueryClient({
+  defaultOptions: {
+    queries: {
+      staleTime: 5_000,
+      retry: (failures, error) => !(error instanceof Refusal) && failures < 2,
+    },
+  },
+});
+
+const waiting = (
+  <p className="waiting" role="status">
+    Opening …
+  </p>
+);
+
+function Pages() {
+  const [location] = useLocation();
+  return (
+    <PageBoundary key={location}>
+      <Suspense fallback={waiting}>
+        <Switch>
+          <Route path="/" component={StudiesPage} />
+          {STAGES.map((stage) => (
+            <Route key={stage.id} path={`/studies/:study${stage.path}${stage.path ? '/*?' : ''}`}>
+              {({ study = '' }) => (
+                <StudyGate study={study}>
+                  <stage.page study={study} />
+                </StudyGate>
+              )}
+            </Route>
+          ))}
+          <Route path="/studies">
+            <Redirect to="/" replace />
+          </Route>
+          <Route component={NotFoundPage} />
+        </Switch>
+      </Suspense>
+    </PageBoundary>
+  );
+}
+
+export function App() {
+  const [, navigate] = useLocation();
+  return (
+    <I18nProvider locale="en-GB">
+      <RouterProvider navigate={navigate}>
+        <QueryClientProvider client={queries}>
+          <Shell>
+            <Pages />
+          </Shell>
+        </QueryClientProvider>
+      </RouterProvider>
+    </I18nProvider>
+  );
+}

@@ -1,0 +1,53 @@
+import type { Choices, Preview } from '../../../api/contract/intake.ts';
+import { ScrollRegion } from '../../parts/ScrollRegion.tsx';
+
+const MOST_COLUMNS = 60;
+
+function rowWord(number: number, choices: Choices): string {
+  if (number === choices.headerRow) return 'names';
+  if (number === choices.unitsRow) return 'units';
+  if (choices.limitRows.includes(number)) return 'limits';
+  if (choices.leaveOutRows.includes(number) || number < choices.firstRow) return 'left out';
+  return '';
+}
+
+/** The table as the file holds it, row numbers as a spreadsheet shows them. */
+export function FirstRows({ preview, choices }: { readonly preview: Preview; readonly choices: Choices }) {
+  const columns = preview.understanding.columns.slice(0, MOST_COLUMNS);
+  return (
+    <section className="stack" aria-labelledby="rows">
+      <h2 id="rows">First rows of the file</h2>
+      <ScrollRegion label="First rows of the file" className="dense">
+        <table>
+          <thead>
+            <tr>
+              <th scope="col">Row</th>
+              {columns.map((column) => (
+                <th scope="col" key={column.index}>
+                  {column.letter}
+                </th>
+              ))}
+            </tr>
+          </thead>
+          <tbody>
+            {preview.rows.map((row) => (
+              <tr key={row.number} className={row.number === choices.headerRow ? 'names' : undefined}>
+                <th scope="row">
+                  {row.number} <span className="faint small">{rowWord(row.number, choices)}</span>
+                </th>
+                {columns.map((column) => (
+                  <td key={column.index}>{row.cells[column.index] ?? ''}</td>
+                ))}
+              </tr>
+            ))}
+          </tbody>
+        </table>
+      </ScrollRegion>
+      {preview.columnCount > columns.length && (
+        <p className="faint">
+          {columns.length} of {preview.columnCount} columns are shown.
+        </p>
+      )}
+    </section>
+  );
+}

@@ -1,0 +1,45 @@
+import type { ReportedValue } from '../../../api/domain/composition/types.ts';
+import { type Column, DataTable } from '../../parts/DataTable.tsx';
+import { NumberWithUnit } from '../../parts/NumberWithUnit.tsx';
+import { showAnalyte, showSignificant } from '../../parts/numbers.ts';
+
+function Figure({ of }: { readonly of: ReportedValue }) {
+  if (!of.belowDetection)
+    return (
+      <NumberWithUnit
+        value={of.value}
+        unit={of.unit}
+        resolution={of.resolution}
+        uncertainty={of.uncertainty}
+        none="no value"
+      />
+    );
+  if (of.limit === null) return <span>below detection</span>;
+  return (
+    <span className="number">
+      &lt; {showSignificant(of.limit)}
+      <span className="unit"> {of.unit}</span>
+    </span>
+  );
+}
+
+const COLUMNS: readonly Column<ReportedValue>[] = [
+  { id: 'analyte', label: 'Analyte', header: true, cell: (one) => showAnalyte(one.analyte) },
+  { id: 'value', label: 'Reported', numeric: true, cell: (one) => <Figure of={one} /> },
+  {
+    id: 'basis',
+    label: '± means',
+    cell: (one) => (one.uncertainty === null ? '' : (one.basis ?? 'unstated')),
+  },
+  {
+    id: 'limit',
+    label: 'Detection limit',
+    numeric: true,
+    cell: (one) => (one.limit === null ? '' : <NumberWithUnit value={one.limit} unit={one.unit} />),
+  },
+];
+
+/** The laboratory's figures, untouched. */
+export function ReportedTable({ reported }: { readonly reported: readonly ReportedValue[] }) {
+  return <DataTable label="As reported" columns={COLUMNS} rows={reported} rowKey={(one) => one.analyte} />;
+}

@@ -1,0 +1,28 @@
+import type { UseQueryResult } from '@tanstack/react-query';
+import type { ReactNode } from 'react';
+import { Button } from './Button.tsx';
+import { ErrorNotice } from './Notice.tsx';
+
+/** Shows what a query brought; says so while it is on its way or has failed. */
+export function Loaded<Data>(at: {
+  readonly query: UseQueryResult<Data>;
+  readonly what: string;
+  readonly children: (data: Data) => ReactNode;
+}) {
+  const { query } = at;
+  if (query.data !== undefined) return <>{at.children(query.data)}</>;
+  if (query.isError)
+    return (
+      <div className="stack">
+        <ErrorNotice error={query.error} title={`Could not read ${at.what}`} />
+        <div>
+          <Button onPress={() => query.refetch()}>Try again</Button>
+        </div>
+      </div>
+    );
+  return (
+    <p className="waiting" role="status">
+      Reading {at.what} …
+    </p>
+  );
+}

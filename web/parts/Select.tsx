@@ -1,0 +1,71 @@
+import {
+  Button,
+  Select as Chooser,
+  FieldError,
+  Label,
+  ListBox,
+  ListBoxItem,
+  Popover,
+  SelectValue,
+  Text,
+} from 'react-aria-components';
+import { Caret } from './icons.tsx';
+
+export interface Choice<Id extends string = string> {
+  readonly id: Id;
+  readonly label: string;
+  readonly hint?: string | undefined;
+}
+
+export interface SelectProps<Id extends string> {
+  readonly label: string;
+  readonly choices: readonly Choice<Id>[];
+  readonly value: Id | null;
+  readonly onChange: (id: Id) => void;
+  readonly hint?: string | undefined;
+  readonly wrong?: string | null | undefined;
+  readonly placeholder?: string;
+  /** Keeps the label for screen readers only, where a table's own header already shows it. */
+  readonly hideLabel?: boolean;
+  readonly isDisabled?: boolean;
+}
+
+/** One of a list. For lists longer than a screen use a search field beside it. */
+export function Select<Id extends string>(at: SelectProps<Id>) {
+  return (
+    <Chooser
+      className="field"
+      value={at.value}
+      onChange={(key) => key !== null && at.onChange(key as Id)}
+      isInvalid={Boolean(at.wrong)}
+      isDisabled={at.isDisabled ?? false}
+      placeholder={at.placeholder ?? 'Choose'}
+    >
+      <Label className={at.hideLabel ? 'unseen' : 'label'}>{at.label}</Label>
+      <Button className="button pick">
+        <SelectValue>{({ selectedText, defaultChildren }) => selectedText || defaultChildren}</SelectValue>
+        <Caret />
+      </Button>
+      {at.hint && (
+        <Text slot="description" className="hint">
+          {at.hint}
+        </Text>
+      )}
+      <FieldError className="wrong">{at.wrong}</FieldError>
+      <Popover offset={4}>
+        <ListBox className="list" items={at.choices}>
+          {(choice) => (
+            <ListBoxItem className="option" textValue={choice.label}>
+              <Text slot="label">{choice.label}</Text>
+              {choice.hint && (
+                <Text slot="description" className="hint">
+                  {choice.hint}
+                </Text>
+              )}
+            </ListBoxItem>
+          )}
+        </ListBox>
+      </Popover>
+    </Chooser>
+  );
+}

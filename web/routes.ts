@@ -1,0 +1,31 @@
+import { type ComponentType, type LazyExoticComponent, lazy } from 'react';
+
+export interface PageProps {
+  readonly study: string;
+}
+/** A stage of the job, in the order it is done. Each holds its own deeper pages under `path`. */
+export interface Stage {
+  readonly id: string;
+  /** Under `/studies/:study`. */
+  readonly path: string;
+  readonly label: string;
+  readonly page: LazyExoticComponent<ComponentType<PageProps>>;
+}
+
+export const STAGES: readonly Stage[] = [
+  { id: 'study', path: '', label: 'Study', page: lazy(() => import('./pages/study/StudyPage.tsx')) },
+  {
+    id: 'sherds',
+    path: '/sherds',
+    label: 'Sherds',
+    page: lazy(() => import('./pages/sherds/SherdsStage.tsx')),
+  },
+  {
+    id: 'intake',
+    path: '/intake',
+    label: 'Intake',
+    page: lazy(() => import('./pages/intake/IntakePage.tsx')),
+  },
+];
+
+export const studyPath = (study: string, rest = '') => `/studies/${study}${rest}`;

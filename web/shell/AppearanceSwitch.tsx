@@ -1,0 +1,21 @@
+import { setAppearance, useAppearanceChoice } from '../appearance.ts';
+import { Select } from '../parts/Select.tsx';
+
+const CHOICES = [
+  { id: 'system', label: 'Light as the system' },
+  { id: 'light', label: 'Light' },
+  { id: 'dark', label: 'Dark' },
+] as const;
+
+/** Light or dark, or whatever the machine is set to. */
+export function AppearanceSwitch() {
+  return (
+    <Select
+      label="Light or dark"
+      hideLabel
+      choices={CHOICES}
+      value={useAppearanceChoice()}
+      onChange={setAppearance}
+    />
+  );
+}

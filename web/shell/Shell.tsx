@@ -1,0 +1,38 @@
+import type { ReactNode } from 'react';
+import { Link, useRoute } from 'wouter';
+import { Mark } from '../parts/icons.tsx';
+import { AppearanceSwitch } from './AppearanceSwitch.tsx';
+import { JobNav } from './JobNav.tsx';
+import { StudySwitcher } from './StudySwitcher.tsx';
+
+/** What stands around every page: where one is, and the way through the job. */
+export function Shell({ children }: { readonly children: ReactNode }) {
+  const [, params] = useRoute('/studies/:study/*?');
+  const study = params?.study ?? null;
+  return (
+    <>
+      <a className="skip button" href="#main">
+        Skip to the page
+      </a>
+      <header className="head">
+        <div className="head-row">
+          <Link href="/" className="wordmark">
+            <Mark />
+            Nearsherd
+          </Link>
+          {study && <StudySwitcher study={study} />}
+          <div className="head-end">
+            <AppearanceSwitch />
+          </div>
+        </div>
+        {study && <JobNav study={study} />}
+      </header>
+      <main id="main" className="page" tabIndex={-1}>
+        {children}
+      </main>
+      <footer className="foot">
+        Nearsherd on your own machine. <a href="/api/docs">How programs use it</a>
+      </footer>
+    </>
+  );
+}

@@ -1,0 +1,57 @@
+import {
+  Button,
+  Header,
+  Menu,
+  MenuItem,
+  MenuSection,
+  MenuTrigger,
+  Popover,
+  Text,
+} from 'react-aria-components';
+import { Caret } from '../parts/icons.tsx';
+import { useStudies } from '../queries/studies.ts';
+import { studyPath } from '../routes.ts';
+
+/** Names the study one is in, and leads to the others. */
+export function StudySwitcher({ study }: { readonly study: string }) {
+  const studies = useStudies();
+  const current = studies.data?.find((one) => one.id === study);
+  return (
+    <MenuTrigger>
+      <Button
+        className="button quiet switcher"
+        aria-label={`Study: ${current?.name ?? 'unknown'}. Change study`}
+      >
+        <span>{current?.name ?? 'Studies'}</span>
+        <Caret />
+      </Button>
+      <Popover offset={2}>
+        <Menu className="list" aria-label="Studies">
+          <MenuSection>
+            <Header className="list-heading">Studies</Header>
+            {(studies.data ?? []).map((one) => (
+              <MenuItem
+                key={one.id}
+                id={one.id}
+                href={studyPath(one.id)}
+                className="option"
+                textValue={one.name}
+                aria-current={one.id === study ? 'true' : undefined}
+              >
+                <Text slot="label">{one.name}</Text>
+                {one.demo && (
+                  <Text slot="description" className="hint">
+                    Invented data
+                  </Text>
+                )}
+              </MenuItem>
+            ))}
+          </MenuSection>
+          <MenuItem href="/" className="option" textValue="All studies">
+            All studies …
+          </MenuItem>
+        </Menu>
+      </Popover>
+    </MenuTrigger>
+  );
+}
