@@ -7,7 +7,7 @@ export const MAX_ROW_CHARACTERS = 1_000_000;
 
 /** A workbook is a ZIP archive: entries, bytes once unpacked, and how far an entry may shrink. */
 export const MAX_ZIP_ENTRIES = 1_000;
-export const MAX_UNPACKED_BYTES = 400 * 1024 * 1024;
+export const MAX_UNPACKED_BYTES = 200 * 1024 * 1024;
 export const MAX_RATIO = 200;
 /** Below this size a high ratio is harmless. */
 export const RATIO_FROM_BYTES = 10 * 1024 * 1024;

@@ -68,7 +68,10 @@ export interface ColumnChoice {
   readonly role: ColumnRole;
   /** Canonical analyte of an `analyte` column. */
   readonly analyte: string | null;
-  /** Unit of an `analyte`, `total`, `loi` or `value` column; null elsewhere, or where each row has its own. */
+  /**
+   * Unit of an `analyte`, `total`, `loi` or `value` column; null where each row has its own. Of an `uncertainty` or
+   * `limit` only where it differs from the unit of the values.
+   */
   readonly unit: Unit | null;
   /** The column that an `uncertainty` or `limit` belongs to. */
   readonly of: number | null;
