@@ -1,0 +1,72 @@
+import type { GroupPlacement, Rank, Verdict } from './types.ts';
+
+/** Membership probabilities below which a sample lies at the edge of a group, and outside it. */
+const EDGE = 0.05;
+const OUT = 0.01;
+/** The same for a rank, which in a small group cannot be small: (1 + 0)/(n + 1). */
+const RANK_EDGE = 0.1;
+const RANK_OUT = 0.05;
+/** Beyond all members by this factor is outside however few they are. Our own rule; see the simulation in scripts. */
+const FAR = 2;
+
+const ORDER: readonly Verdict[] = ['inside', 'borderline', 'outside'];
+const worse = (a: Verdict, b: Verdict): Verdict => (ORDER.indexOf(a) >= ORDER.indexOf(b) ? a : b);
+
+function byProbability(p: number): Verdict {
+  if (p < OUT) return 'outside';
+  return p < EDGE ? 'borderline' : 'inside';
+}
+
+/** `ratio`: distance over that of the furthest member. */
+function byRank(rank: Rank, ratio: number): Verdict {
+  if (rank.value < RANK_OUT || ratio >= FAR) return 'outside';
+  return rank.atLeastAsFar === 0 || rank.value < RANK_EDGE ? 'borderline' : 'inside';
+}
+
+/** Off the components a sample beyond every member is at the edge, and twice as far as any of them is outside. */
+function byDistanceOff({ distance, furthestMember, rank }: NonNullable<GroupPlacement['off']>): Verdict {
+  if (rank.atLeastAsFar > 0) return 'inside';
+  return distance >= FAR * furthestMember ? 'outside' : 'borderline';
+}
+
+/** What a verdict is given on. */
+export interface Evidence {
+  readonly membership: number | null;
+  readonly typicality: Rank | null;
+  /** √D² over that of the furthest member; null without members' distances. */
+  readonly ratio: number | null;
+  readonly off: GroupPlacement['off'];
+}
+
+/**
+ * What the numbers allow one to say of a sample and a group. By membership probability: below .01 outside, below .05
+ * borderline, else inside, which means only that it cannot be told from the members. Without a probability, by rank
+ * among the members: below .05, or beyond all of them at twice the distance of the furthest, outside; beyond all
+ * of them, or below .1, borderline. Where only some components were compared, lying off them beyond every member
+ * counts too. `unknown` when there is neither probability nor rank. The levels are conventions.
+ *
+ * @example
+ * verdictOf({ membership: 0.004, typicality: null, ratio: null, off: null }) // 'outside'
+ * verdictOf({ membership: null, typicality: { value: 1 / 7, atLeastAsFar: 0, of: 6 }, ratio: 1.4, off: null }) // 'borderline'
+ * verdictOf({ membership: null, typicality: null, ratio: null, off: null }) // 'unknown'
+ */
+export function verdictOf({ membership, typicality, ratio, off }: Evidence): Verdict {
+  const main =
+    membership !== null
+      ? byProbability(membership)
+      : typicality && ratio !== null
+        ? byRank(typicality, ratio)
+        : 'unknown';
+  return main === 'unknown' || !off ? main : worse(main, byDistanceOff(off));
+}
+
+/**
+ * Place of a distance among those of a group's members: how many lie at least as far out.
+ *
+ * @example
+ * rankAmong(3, [1, 2, 3, 4]) // { value: 0.6, atLeastAsFar: 2, of: 4 }
+ */
+export function rankAmong(distance: number, members: readonly number[]): Rank {
+  const atLeastAsFar = members.reduce((count, m) => count + (m >= distance ? 1 : 0), 0);
+  return { value: (1 + atLeastAsFar) / (members.length + 1), atLeastAsFar, of: members.length };
+}

@@ -1,0 +1,141 @@
+import { covariance } from '../statistics/covariance.ts';
+import { newObservationLimit } from '../statistics/hotelling.ts';
+import { columnDeviations, columnMeans } from '../statistics/moments.ts';
+import { chooseSpread, POWERLESS_REACH, reachOf, type SpreadChoice } from './choose-spread.ts';
+import { leaveOneOut, leaveOneOutOff } from './leave-one-out.ts';
+import { type FittedScale, unscale } from './scale.ts';
+import { type FittedSpread, fitSpread, orRefusal } from './spread.ts';
+import type { CovarianceChoice, GroupModel, GroupSpread, Pca, Replaced } from './types.ts';
+
+type Row = readonly number[];
+
+/** One member as a group sees it. */
+export interface GroupMember {
+  readonly id: string;
+  readonly coordinates: Row;
+  readonly scores: Row;
+}
+
+/** What all groups of a model share. */
+export interface GroupSetting {
+  readonly oxides: readonly string[];
+  readonly scale: FittedScale;
+  readonly pca: Pca;
+  /** From `freeAxes`. */
+  readonly axes: readonly Row[];
+  readonly covariance: CovarianceChoice;
+  readonly replaced: readonly Replaced[];
+}
+
+/** Oxides replaced in all, and in at least half but not all, of a group's members. */
+function belowDetection(members: readonly GroupMember[], { oxides, replaced }: GroupSetting) {
+  const ids = new Set(members.map((m) => m.id));
+  const count = (oxide: string) => replaced.filter((r) => r.oxide === oxide && ids.has(r.sample)).length;
+  const n = members.length;
+  return {
+    all: oxides.filter((oxide) => count(oxide) === n),
+    half: oxides.filter((oxide) => count(oxide) < n && count(oxide) * 2 >= n),
+  };
+}
+
+function detectionWarnings({ all, half }: { all: readonly string[]; half: readonly string[] }): string[] {
+  const by = 'its spread is set by the value that replaces it, not by the sherds';
+  return [
+    ...all.map((oxide) => `${oxide} is below detection in every sherd of the group: ${by}.`),
+    ...half.map((oxide) => `${oxide} is below detection in at least half the sherds of the group: ${by}.`),
+  ];
+}
+
+function powerWarnings(spread: FittedSpread, n: number, members: readonly number[] | null): string[] {
+  const { method, p } = spread;
+  const exact = method === 'sample' || method === 'components';
+  const reach = reachOf(n, p);
+  const weak =
+    exact && reach > POWERLESS_REACH
+      ? [
+          `n = ${n} sherds in p = ${p} directions leave ${n - p} degrees of freedom: the 5 % limit lies ${reach.toFixed(1)} times as far out as for a well-known group, so this test can exclude little.`,
+        ]
+      : [];
+  const unranked =
+    members === null
+      ? [
+          `With n = ${n} and p = ${p} no sherd can be left out, so members have no distance of their own and no rank is given.`,
+        ]
+      : [];
+  return [...weak, ...unranked];
+}
+
+function asSpread(fitted: FittedSpread, explanation: string, n: number): GroupSpread {
+  const { method, p, axes, covariance, inverseCholesky, shrinkage } = fitted;
+  const exact = method === 'sample' || method === 'components';
+  const limit = exact ? newObservationLimit({ n, p }, 0.05) : null;
+  return { method, p, explanation, limit, shrinkage, axes, covariance, inverseCholesky };
+}
+
+type Distances = Pick<GroupModel, 'spread' | 'refusal' | 'memberD2' | 'memberOff'> & { warnings: string[] };
+const noDistances = (refusal: string): Distances => ({
+  spread: null,
+  refusal,
+  memberD2: null,
+  memberOff: null,
+  warnings: [],
+});
+
+function distances(rows: readonly Row[], choice: SpreadChoice, setting: GroupSetting): Distances {
+  if ('refusal' in choice) return noDistances(choice.refusal);
+  const { method, p, explanation } = choice;
+  const axes = method === 'components' ? setting.pca.loadings.slice(0, p) : setting.axes;
+  const { value: fitted, refusal } = orRefusal(() => fitSpread(rows, { method, axes }));
+  if (!fitted) return noDistances(`The sherds do not spread in every direction: ${refusal}`);
+  const memberD2 = leaveOneOut(rows, fitted);
+  return {
+    spread: asSpread(fitted, explanation, rows.length),
+    refusal: null,
+    memberD2,
+    memberOff: method === 'components' ? leaveOneOutOff(rows, fitted) : null,
+    warnings: powerWarnings(fitted, rows.length, memberD2),
+  };
+}
+
+/**
+ * Fits one ware group: centre, deviations, and its own spread by the method that n and p allow, with the
+ * leave-one-out distances of its members. A group too small for a spread still has its centre and says why. Needs
+ * at least one member.
+ *
+ * @example
+ * const members = [[0, 0], [1, -1]].map((coordinates, i) => ({ id: `${i}`, coordinates, scores: [i] }));
+ * const scale = { scale: 'log-ratio', mean: [0, 0], sd: null };
+ * const found = { eigenvalues: [1], explained: [1], loadings: [[Math.SQRT1_2, -Math.SQRT1_2]] };
+ * const setting = { oxides: ['PbO', 'SiO2'], scale, pca: found, axes: found.loadings, covariance: { kind: 'auto' }, replaced: [] };
+ * fitGroup({ id: 'a', name: 'Red' }, members, setting).refusal // 'A spread needs at least 4 sherds; the group has n = 2'
+ */
+export function fitGroup(
+  group: { readonly id: string; readonly name: string },
+  members: readonly GroupMember[],
+  setting: GroupSetting,
+): GroupModel {
+  const rows = members.map((m) => m.coordinates);
+  const n = rows.length;
+  const below = belowDetection(members, setting);
+  const request = {
+    n,
+    p: setting.axes.length,
+    components: setting.pca.loadings.length,
+    undetected: below.all,
+  };
+  const { warnings, ...found } = distances(rows, chooseSpread(request, setting.covariance), setting);
+  const mean = columnMeans(rows);
+  const scores = members.map((m) => m.scores);
+  return {
+    ...group,
+    n,
+    mean,
+    centre: unscale(mean, setting.scale),
+    deviation: n > 1 ? columnDeviations(rows) : null,
+    ...found,
+    warnings: [...detectionWarnings(below), ...warnings],
+    memberIds: members.map((m) => m.id),
+    scoreMean: columnMeans(scores),
+    scoreCovariance: n > 1 ? covariance(scores) : null,
+  };
+}
