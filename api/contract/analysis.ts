@@ -150,4 +150,5 @@ export type NewReportedValue = z.infer<typeof newReportedValue>;
 export type NewAnalysis = z.infer<typeof newAnalysis>;
 export type AnalysisChange = z.infer<typeof analysisChange>;
 export type AnalysisQuery = z.infer<typeof analysisQuery>;
+export type Normalised = z.infer<typeof normalisedAnalysis>;
 export type Analysis = z.infer<typeof analysis>;

@@ -1,6 +1,7 @@
 import { z } from 'zod';
 import { UNCERTAINTY_BASES } from '../domain/composition/types.ts';
 import { measured, reportedValue, unit } from './analysis.ts';
+import { specimenKind } from './specimen.ts';
 
 /** How a file was understood, and what may be settled by hand before its rows are read. */
 const index = z.number().int().min(0).max(10_000);
@@ -30,9 +31,6 @@ export const COLUMN_ROLES = [
   'analyteName',
   'ignore',
 ] as const;
-/** A `tile` becomes a specimen of kind `replica`. */
-export const fileKind = z.enum(['sherd', 'tile', 'material']);
-
 const columnChoiceFields = {
   index,
   role: z.enum(COLUMN_ROLES),
@@ -63,7 +61,7 @@ export const choices = z
     defaults: z.object({
       specimen: words,
       group: words,
-      kind: fileKind.nullable(),
+      kind: specimenKind.nullable(),
       measured: measured.nullable(),
       technique: words,
       laboratory: words,
@@ -111,7 +109,7 @@ const draftAnalysis = z
     rows: z.array(z.number().int()),
     specimen: z.string(),
     group: z.string().nullable(),
-    kind: fileKind.nullable(),
+    kind: specimenKind.nullable(),
     spot: z.string().nullable(),
     measured,
     technique: z.string().nullable(),

@@ -160,6 +160,7 @@ export const comparisonTable = z.enum(COMPARISON_TABLES);
 export type ComparisonRequest = z.infer<typeof comparisonRequest>;
 export type Comparison = z.infer<typeof comparison>;
 export type Exclusion = z.infer<typeof exclusion>;
+export type Remark = z.infer<typeof remark>;
 export type NewPlacement = z.infer<typeof newPlacement>;
 export type PlacementSummary = z.infer<typeof placementSummary>;
 export type FrozenPlacement = z.infer<typeof placement>;

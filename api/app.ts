@@ -1,0 +1,60 @@
+import type { Database } from '../db/connect.ts';
+import { docsPage } from './docs.ts';
+import { guard, limitBody } from './guard.ts';
+import { openApiDocument } from './openapi.ts';
+import { answerProblem, problemOf } from './problem.ts';
+import { analysisRoutes } from './routes/analyses.ts';
+import { exportRoutes } from './routes/exports.ts';
+import { importRoutes } from './routes/imports.ts';
+import { lookupRoutes } from './routes/lookups.ts';
+import { placementRoutes } from './routes/placements.ts';
+import { router } from './routes/route.ts';
+import { specimenRoutes } from './routes/specimens.ts';
+import { studyRoutes } from './routes/studies.ts';
+import { wareGroupRoutes } from './routes/ware-groups.ts';
+import { servePages } from './web-files.ts';
+
+export interface AppNeeds {
+  readonly db: Database;
+  /** Folder of the built pages; without it only the API is served. */
+  readonly pages?: string;
+}
+
+/** The whole service as one fetch handler. */
+export function createApp({ db, pages }: AppNeeds) {
+  const api = router()
+    .route('/', lookupRoutes)
+    .route('/', studyRoutes)
+    .route('/', wareGroupRoutes)
+    .route('/', specimenRoutes)
+    .route('/', exportRoutes)
+    .route('/', analysisRoutes)
+    .route('/', importRoutes)
+    .route('/', placementRoutes);
+
+  const app = router();
+  app.onError(problemOf);
+  app.use(guard());
+  app.use('/api/*', limitBody());
+  app.use('/api/*', async (c, next) => {
+    c.set('caller', { db, who: 'local' });
+    await next();
+    c.header('cache-control', 'no-store');
+  });
+  const served = app.route('/api', api);
+
+  const document = openApiDocument(app);
+  app.get('/api/openapi.json', (c) => c.json(document));
+  app.get('/api/docs', (c) => c.html(docsPage(document)));
+  app.get('/api', (c) => c.redirect('/api/docs'));
+  app.all('/api/*', (c) =>
+    answerProblem(c, 404, {
+      detail: `${c.req.method} ${c.req.path} is no address of this service; see /api/docs.`,
+    }),
+  );
+  if (pages !== undefined) servePages(app, pages);
+  app.notFound((c) => answerProblem(c, 404, { detail: `${c.req.path} is no page of this service.` }));
+  return served;
+}
+
+export type AppType = ReturnType<typeof createApp>;

@@ -1,0 +1,1 @@
+export const docsPage = (_document: unknown): string => '';

@@ -1,0 +1,87 @@
+import type { MiddlewareHandler } from 'hono';
+import { bodyLimit } from 'hono/body-limit';
+import { every } from 'hono/combine';
+import { HTTPException } from 'hono/http-exception';
+import { secureHeaders } from 'hono/secure-headers';
+import { MAX_FILE_BYTES } from './intake/limits.ts';
+import { Failure } from './services/failure.ts';
+
+const MEGABYTE = 1024 * 1024;
+const MOST_JSON = 5 * MEGABYTE;
+/** What a multipart body holds beside the file. */
+const ENVELOPE = 3 * MEGABYTE;
+const LOOPBACK = /^(localhost|127(\.\d{1,3}){3}|\[::1\])$/i;
+const READING = new Set(['GET', 'HEAD', 'OPTIONS']);
+
+/** Refuses what no page of ours sends, and tells browsers what our pages never do. */
+export function guard(): MiddlewareHandler {
+  return every(headers, ownHost, ownPages);
+}
+
+const headers = secureHeaders({
+  contentSecurityPolicy: {
+    defaultSrc: ["'self'"],
+    scriptSrc: ["'self'"],
+    styleSrc: ["'self'", "'unsafe-inline'"],
+    imgSrc: ["'self'", 'data:', 'blob:'],
+    fontSrc: ["'self'", 'data:'],
+    workerSrc: ["'self'", 'blob:'],
+    connectSrc: ["'self'"],
+    objectSrc: ["'none'"],
+    baseUri: ["'none'"],
+    formAction: ["'self'"],
+    frameAncestors: ["'none'"],
+  },
+  referrerPolicy: 'same-origin',
+  strictTransportSecurity: false,
+  xFrameOptions: 'DENY',
+});
+
+/**
+ * A service without accounts trusts whoever reaches it, so it answers only to loopback names: a page elsewhere
+ * whose name is made to point here (DNS rebinding) still sends its own name as Host.
+ */
+const ownHost: MiddlewareHandler = async (c, next) => {
+  const host = hostOf(c.req.header('host') ?? new URL(c.req.url).host);
+  if (!LOOPBACK.test(host))
+    throw new Failure(
+      'refused',
+      `the service answers to localhost and loopback addresses only, not to ${host}.`,
+    );
+  await next();
+};
+
+/** Writes come from our own pages, or from a program that sends no Origin; never from a page elsewhere. */
+const ownPages: MiddlewareHandler = async (c, next) => {
+  if (READING.has(c.req.method)) return next();
+  const origin = c.req.header('origin');
+  const host = c.req.header('host') ?? new URL(c.req.url).host;
+  const foreign = origin !== undefined && origin !== `http://${host}` && origin !== `https://${host}`;
+  if (foreign || c.req.header('sec-fetch-site') === 'cross-site')
+    throw new Failure(
+      'refused',
+      'changes are taken from this service’s own pages, not from a page elsewhere.',
+    );
+  await next();
+};
+
+const hostOf = (host: string) => host.replace(/:\d+$/, '');
+
+/** Bodies larger than any honest one are refused before they are read. */
+export function limitBody(): MiddlewareHandler {
+  const json = atMost(MOST_JSON, 'a request');
+  const file = atMost(MAX_FILE_BYTES + ENVELOPE, 'a file');
+  return (c, next) => (/\/imports(\/preview)?$/.test(c.req.path) ? file : json)(c, next);
+}
+
+function atMost(maxSize: number, what: string): MiddlewareHandler {
+  const limit = Math.min(maxSize, what === 'a file' ? MAX_FILE_BYTES : maxSize) / MEGABYTE;
+  return bodyLimit({
+    maxSize,
+    onError: (c) => {
+      const sent = Number(c.req.header('content-length'));
+      const found = sent > 0 ? `this one has ${(sent / MEGABYTE).toFixed(1)} MB` : 'this one has more';
+      throw new HTTPException(413, { message: `${what} must have at most ${limit} MB; ${found}.` });
+    },
+  });
+}

@@ -1,0 +1,45 @@
+import { OpenAPIHono } from '@hono/zod-openapi';
+import { z } from 'zod';
+import { id } from '../contract/common.ts';
+import { InvalidRequest } from '../problem.ts';
+import type { Caller } from '../services/access.ts';
+
+/** What every handler finds beside the request. */
+export interface Served {
+  Variables: { caller: Caller };
+}
+
+/** A set of routes whose requests are checked against their schemas before a handler sees them. */
+export function router() {
+  return new OpenAPIHono<Served>({
+    defaultHook: (result) => {
+      if (!result.success) throw new InvalidRequest(WHERE[result.target] ?? result.target, result.error);
+    },
+  });
+}
+const WHERE: Record<string, string> = { json: 'body', form: 'form', param: 'address', query: 'query' };
+
+export const ofStudy = z.object({ study: id });
+
+/** A JSON body that must be there. */
+export function body<Schema extends z.ZodType>(schema: Schema) {
+  return { required: true, content: { 'application/json': { schema } } } as const;
+}
+
+/** A JSON answer. */
+export function json<Schema extends z.ZodType>(schema: Schema, description: string) {
+  return { description, content: { 'application/json': { schema } } } as const;
+}
+export const done = { description: 'Done; nothing more to say.' } as const;
+
+/** A CSV answer, with the headers that make a browser save it. */
+export const csv = {
+  description: 'A table, UTF-8 with a byte order mark',
+  content: { 'text/csv': { schema: z.string() } },
+} as const;
+export function csvHeaders(fileName: string) {
+  return {
+    'content-type': 'text/csv; charset=utf-8',
+    'content-disposition': `attachment; filename="${fileName}"`,
+  };
+}

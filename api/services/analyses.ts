@@ -1,0 +1,172 @@
+import { and, asc, count, desc, eq, isNull, type SQL, sql } from 'drizzle-orm';
+import { analysis, visibleAnalysis, visibleSpecimen, visibleWareGroup } from '../../db/schema/schema.ts';
+import type {
+  Analysis,
+  AnalysisChange,
+  AnalysisQuery,
+  NewAnalysis,
+  Normalised,
+} from '../contract/analysis.ts';
+import { normaliseAnalysis } from '../domain/composition/normalise.ts';
+import type { NormalisationSettings, ReportedValue } from '../domain/composition/types.ts';
+import { type Caller, requireStudy } from './access.ts';
+import { Failure, found } from './failure.ts';
+import { readLookups } from './lookups.ts';
+import { checkedValues } from './reported-values.ts';
+import { everyWord } from './search.ts';
+
+export async function listAnalyses(caller: Caller, studyId: string, query: AnalysisQuery) {
+  await requireStudy(caller, studyId);
+  const where = wanted(studyId, query);
+  const order = query.direction === 'asc' ? asc : desc;
+  const [total, rows] = await Promise.all([
+    caller.db
+      .select({ n: count() })
+      .from(visibleAnalysis)
+      .innerJoin(visibleSpecimen, ofSpecimen)
+      .leftJoin(visibleWareGroup, ofGroup)
+      .where(where),
+    rowsOf(caller)
+      .where(where)
+      .orderBy(
+        order(sorting[query.sort]),
+        visibleSpecimen.labelOrder,
+        visibleAnalysis.row,
+        visibleAnalysis.id,
+      )
+      .offset(query.offset)
+      .limit(query.limit),
+  ]);
+  return { total: total[0]!.n, offset: query.offset, rows: rows.map(answer) };
+}
+
+export async function createAnalysis(caller: Caller, studyId: string, wish: NewAnalysis): Promise<Analysis> {
+  await requireStudy(caller, studyId);
+  await requireSpecimen(caller, studyId, wish.specimen);
+  await requireTechnique(caller, wish.technique);
+  const { specimen, reported, ...fields } = wish;
+  const values = { ...fields, studyId, specimenId: specimen, reported: checkedValues(reported) };
+  const [row] = await caller.db.insert(analysis).values(values).returning({ id: analysis.id });
+  return readAnalysis(caller, studyId, row!.id);
+}
+
+export async function readAnalysis(caller: Caller, studyId: string, analysisId: string): Promise<Analysis> {
+  await requireStudy(caller, studyId);
+  const [row] = await rowsOf(caller).where(
+    and(eq(visibleAnalysis.studyId, studyId), eq(visibleAnalysis.id, analysisId)),
+  );
+  return answer(found(row, 'the analysis'));
+}
+
+export async function changeAnalysis(
+  caller: Caller,
+  studyId: string,
+  { analysisId, change }: { analysisId: string; change: AnalysisChange },
+): Promise<Analysis> {
+  await readAnalysis(caller, studyId, analysisId);
+  await requireTechnique(caller, change.technique ?? null);
+  const { reported, ...fields } = change;
+  const values = reported === undefined ? fields : { ...fields, reported: checkedValues(reported) };
+  await caller.db
+    .update(analysis)
+    .set({ ...values, updatedAt: new Date() })
+    .where(eq(analysis.id, analysisId));
+  return readAnalysis(caller, studyId, analysisId);
+}
+
+export async function deleteAnalysis(caller: Caller, studyId: string, analysisId: string): Promise<void> {
+  await readAnalysis(caller, studyId, analysisId);
+  await caller.db.delete(analysis).where(eq(analysis.id, analysisId));
+}
+
+/** One analysis in oxides, with every step from the figure reported to the figure used. */
+export async function normaliseOne(
+  caller: Caller,
+  studyId: string,
+  { analysisId, settings }: { analysisId: string; settings: NormalisationSettings },
+): Promise<Normalised> {
+  const { reported } = await readAnalysis(caller, studyId, analysisId);
+  return normaliseAnalysis(reported, settings) as Normalised;
+}
+
+async function requireSpecimen(caller: Caller, studyId: string, specimen: string): Promise<void> {
+  const [row] = await caller.db
+    .select({ id: visibleSpecimen.id })
+    .from(visibleSpecimen)
+    .where(and(eq(visibleSpecimen.studyId, studyId), eq(visibleSpecimen.id, specimen)));
+  if (row === undefined) refuse('specimen', 'the specimen must exist in this study; it does not.');
+}
+
+async function requireTechnique(caller: Caller, code: string | null): Promise<void> {
+  if (code === null) return;
+  const { techniques } = await readLookups(caller);
+  if (techniques.some((technique) => technique.code === code)) return;
+  const known = techniques.map((technique) => technique.code).join(', ');
+  refuse('technique', `a technique must be one of ${known}; “${code}” is not.`);
+}
+
+function refuse(at: string, message: string): never {
+  throw new Failure('invalid', message, [{ at, message }]);
+}
+
+const columns = {
+  id: visibleAnalysis.id,
+  specimen: visibleAnalysis.specimenId,
+  specimenLabel: visibleSpecimen.label,
+  measured: visibleAnalysis.measured,
+  technique: visibleAnalysis.technique,
+  laboratory: visibleAnalysis.laboratory,
+  instrument: visibleAnalysis.instrument,
+  date: visibleAnalysis.date,
+  source: visibleAnalysis.source,
+  doi: visibleAnalysis.doi,
+  spot: visibleAnalysis.spot,
+  note: visibleAnalysis.note,
+  reported: visibleAnalysis.reported,
+  import: visibleAnalysis.importId,
+  row: visibleAnalysis.row,
+  createdAt: visibleAnalysis.createdAt,
+  updatedAt: visibleAnalysis.updatedAt,
+};
+const sorting = {
+  specimen: visibleSpecimen.labelOrder,
+  measured: visibleAnalysis.measured,
+  technique: visibleAnalysis.technique,
+  laboratory: sql`lower(${visibleAnalysis.laboratory})`,
+  date: visibleAnalysis.date,
+  createdAt: visibleAnalysis.createdAt,
+};
+const ofSpecimen = eq(visibleSpecimen.id, visibleAnalysis.specimenId);
+const ofGroup = eq(visibleWareGroup.id, visibleSpecimen.wareGroupId);
+
+function rowsOf({ db }: Caller) {
+  return db
+    .select(columns)
+    .from(visibleAnalysis)
+    .innerJoin(visibleSpecimen, ofSpecimen)
+    .leftJoin(visibleWareGroup, ofGroup);
+}
+
+function wanted(studyId: string, query: AnalysisQuery): SQL | undefined {
+  const { laboratory, source, note, spot } = visibleAnalysis;
+  const { label, catalogueNumber, wareGroupId } = visibleSpecimen;
+  return and(
+    eq(visibleAnalysis.studyId, studyId),
+    query.specimen ? eq(visibleAnalysis.specimenId, query.specimen) : undefined,
+    query.measured ? eq(visibleAnalysis.measured, query.measured) : undefined,
+    query.group === 'none' ? isNull(wareGroupId) : undefined,
+    query.group && query.group !== 'none' ? eq(wareGroupId, query.group) : undefined,
+    everyWord(query.search, [label, catalogueNumber, visibleWareGroup.name, laboratory, source, note, spot]),
+  );
+}
+
+type Row = Awaited<ReturnType<typeof rowsOf>>[number];
+
+function answer(row: Row): Analysis {
+  return {
+    ...row,
+    reported: row.reported as ReportedValue[],
+    createdAt: row.createdAt.toISOString(),
+    updatedAt: row.updatedAt.toISOString(),
+  };
+}
