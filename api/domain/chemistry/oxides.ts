@@ -80,8 +80,26 @@ export function byDisplayOrder(a: string, b: string): number {
  */
 export function elementOf(analyte: string): string | null {
   if (Object.hasOwn(ATOMIC_WEIGHTS, analyte)) return analyte;
-  const counts = binaryOxide(analyte);
-  return counts && Object.keys(counts).find((symbol) => symbol !== 'O')!;
+  return readOxide(analyte)?.element ?? null;
+}
+
+interface Oxide {
+  readonly element: string;
+  readonly factor: number;
+}
+
+/** Known oxides are read once: a comparison asks for them tens of thousands of times. */
+const READ = new Map<string, Oxide>();
+
+function readOxide(text: string): Oxide | null {
+  const known = READ.get(text);
+  if (known) return known;
+  const atoms = binaryOxide(text);
+  const element = Object.keys(atoms ?? {}).find((symbol) => symbol !== 'O');
+  if (!atoms || element === undefined) return null;
+  const oxide = { element, factor: molarMass(text) / (atoms[element]! * atomicWeight(element)) };
+  if (ORDER.has(text)) READ.set(text, oxide);
+  return oxide;
 }
 
 function binaryOxide(text: string): Readonly<Record<string, number>> | null {
@@ -105,11 +123,10 @@ function binaryOxide(text: string): Readonly<Record<string, number>> | null {
  */
 export function oxideFactor(oxide: string): number {
   if (Object.hasOwn(ATOMIC_WEIGHTS, oxide)) return 1;
-  const element = elementOf(oxide);
-  const atoms = element === null ? undefined : binaryOxide(oxide)?.[element];
-  if (element === null || atoms === undefined)
+  const known = readOxide(oxide);
+  if (!known)
     throw new RequirementError(`an oxide factor needs an element or a simple oxide; ${oxide} is neither`);
-  return molarMass(oxide) / (atoms * atomicWeight(element));
+  return known.factor;
 }
 
 /**
