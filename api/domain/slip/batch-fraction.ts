@@ -4,7 +4,6 @@ import { effectiveDf } from './consistency.ts';
 import { directionBetween, directionWords } from './direction.ts';
 import { estimateFraction, tellsNothing } from './estimate.ts';
 import { measurementOf, sharedOxides, weighable } from './measurement.ts';
-import { goldenSection } from './minimise.ts';
 import type { Analysed, Direction, FractionEstimate, Measurement, OxideWitness } from './types.ts';
 import { dot, whiten } from './weighted.ts';
 
@@ -98,11 +97,25 @@ function unexplained(problem: Problem, f: number, q: number): number {
   return dot(white!, white!);
 }
 
+/** The scale that leaves least unexplained: Newton's method on a curve that is all but a parabola. */
 function bestScale(problem: Problem, f: number): number {
   const m = explainedAt(problem, f);
-  const guess = m.reduce((sum, v) => sum + v, 0) / problem.paint.reduce((sum, p) => sum + p.value, 0) || 1;
-  return goldenSection((q) => unexplained(problem, f, q), 0.7 * guess, 1.4 * guess);
+  let q = sum(m) / sum(problem.paint.map((p) => p.value));
+  for (let i = 0; i < 4; i++) {
+    const h = 1e-3 * q;
+    const [below, at, above] = [q - h, q, q + h].map((x) => unexplained(problem, f, x)) as [
+      number,
+      number,
+      number,
+    ];
+    const bend = above - 2 * at + below;
+    if (!(bend > 0)) break;
+    q -= Math.max(-100 * h, Math.min(100 * h, (h * (above - below)) / 2 / bend));
+  }
+  return q;
 }
+
+const sum = (values: readonly number[]) => values.reduce((a, b) => a + b, 0);
 
 function directionAt(problem: Problem, f: number): Direction {
   const columns = [problem.target, problem.slip].map((side) => side.map((m) => m.value));

@@ -1,19 +1,21 @@
-import { chiSquareUpperTail, normalQuantile, tQuantile } from '../statistics/distributions.ts';
+import { chiSquareUpperTail, fUpperTail, normalQuantile, tQuantile } from '../statistics/distributions.ts';
 import type { Consistency } from './types.ts';
 
 /**
- * Tests what a fit leaves over against the stated uncertainties: p = P(χ²_df ≥ χ²), by the χ² distribution.
+ * Tests what a fit leaves over against the uncertainties: p = P(χ²_df ≥ χ²) when these are taken as known; when they
+ * were themselves found from a few spots (`sigmaDf`), χ²/df is held against F(df, sigmaDf) instead.
  * @example
  * consistencyOf(3.84146, 1).p // 0.05
  * consistencyOf(20, 4).agree // false
+ * consistencyOf(20, 4, 3).agree // true
  */
-export function consistencyOf(chiSquare: number, df: number): Consistency {
-  const p = chiSquareUpperTail(chiSquare, df);
+export function consistencyOf(chiSquare: number, df: number, sigmaDf: number | null = null): Consistency {
+  const p = sigmaDf === null ? chiSquareUpperTail(chiSquare, df) : fUpperTail(chiSquare / df, df, sigmaDf);
   const agree = p >= 0.05;
-  const figures = `χ² = ${chiSquare.toFixed(1)} on ${df} degree${df === 1 ? '' : 's'} of freedom, p = ${p < 0.001 ? '< 0.001' : p.toFixed(3)}`;
+  const figures = `χ² = ${chiSquare.toFixed(1)} on ${df} degree${df === 1 ? '' : 's'} of freedom, p ${p < 0.001 ? '< 0.001' : `= ${p.toFixed(3)}`}`;
   const sentence = agree
-    ? `What is left unexplained is within the stated uncertainties (${figures}).`
-    : `They disagree by more than the stated uncertainties allow (${figures}); the interval is widened to match.`;
+    ? `What is left unexplained is within the uncertainties (${figures}).`
+    : `They disagree by more than the uncertainties allow (${figures}); the interval is widened to match.`;
   return { chiSquare, df, p, agree, sentence };
 }
 
@@ -36,7 +38,7 @@ export function twoSided95(df: number | null): number {
  * riseFor95(30, { fitDf: 3, df: null }) // 101.276
  */
 export function riseFor95(least: number, { fitDf, df }: { fitDf: number; df: number | null }): number {
-  if (fitDf < 1 || consistencyOf(least, fitDf).agree) return twoSided95(df) ** 2;
+  if (fitDf < 1 || consistencyOf(least, fitDf, df).agree) return twoSided95(df) ** 2;
   return (least / fitDf) * twoSided95(df === null ? fitDf : Math.min(df, fitDf)) ** 2;
 }
 

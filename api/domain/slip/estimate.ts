@@ -30,7 +30,7 @@ export function estimateFraction({ kind, chiSquare, fitDf, df }: FractionFit): F
   const best = profile(chiSquare, { ...RANGE, rise: () => 1 }).best;
   const ownDf = df(best);
   const found = profile(chiSquare, { ...RANGE, rise: (least) => riseFor95(least, { fitDf, df: ownDf }) });
-  const consistency = fitDf >= 1 ? consistencyOf(found.least, fitDf) : null;
+  const consistency = fitDf >= 1 ? consistencyOf(found.least, fitDf, ownDf) : null;
   const usedDf = consistency?.agree === false ? Math.min(fitDf, ownDf ?? fitDf) : ownDf;
   return { kind, ...ends(found, usedDf), df: usedDf, consistency };
 }
