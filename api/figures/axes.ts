@@ -1,6 +1,6 @@
 import { type AxisScale, axisBottom, axisLeft } from 'd3';
+import type { Box } from './box.ts';
 import type { Theme } from './figure.ts';
-import type { Box } from './labels.ts';
 import type { Parent } from './parts.ts';
 
 export interface AxisLook {

@@ -1,4 +1,4 @@
-import type { Box } from './labels.ts';
+import type { Box } from './box.ts';
 import type { Dot } from './marks.ts';
 
 const CELL = 4;

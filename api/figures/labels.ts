@@ -1,12 +1,6 @@
+import { type Box, touch, within } from './box.ts';
 import { dotCounter } from './dot-counter.ts';
 
-/** A box on the figure, px. */
-export interface Box {
-  readonly left: number;
-  readonly top: number;
-  readonly right: number;
-  readonly bottom: number;
-}
 /** Something to be named: where it is, how large its mark, and how large its name. */
 export interface LabelWish {
   readonly x: number;
@@ -74,10 +68,3 @@ function boxAt(wish: LabelWish, direction: number, spread: number): Box {
   const y = wish.y + sin * reach + slide(sin) * halfHeight;
   return { left: x - halfWidth, right: x + halfWidth, top: y - halfHeight, bottom: y + halfHeight };
 }
-const within = (box: Box, bounds: Box): boolean =>
-  box.left >= bounds.left &&
-  box.right <= bounds.right &&
-  box.top >= bounds.top &&
-  box.bottom <= bounds.bottom;
-export const touch = (one: Box, other: Box): boolean =>
-  one.left < other.right && other.left < one.right && one.top < other.bottom && other.top < one.bottom;

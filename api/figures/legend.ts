@@ -4,11 +4,10 @@ import { type Parent, replicaMark } from './parts.ts';
 import { fitText, textWidth } from './text.ts';
 
 export type LegendEntry =
-  | { readonly kind: 'group'; readonly slot: number; readonly text: string }
-  | {
-      readonly kind: 'replica' | 'ellipse' | 'loading' | 'range' | 'quartiles' | 'middle';
-      readonly text: string;
-    };
+  | { readonly kind: 'group' | SpreadSign; readonly slot: number; readonly text: string }
+  | { readonly kind: 'replica' | 'chosen' | 'ellipse' | 'loading'; readonly text: string };
+/** Lines in the group's own colour. */
+type SpreadSign = 'range' | 'quartiles' | 'middle';
 
 interface Seat {
   readonly entry: LegendEntry;
@@ -72,7 +71,8 @@ function drawSign(item: Parent, entry: LegendEntry, theme: Theme): void {
       .append('path')
       .attr('d', marksPath(markOf(entry.slot), theme.markSize, [middle]))
       .attr('fill', colourOf(entry.slot, theme));
-  else if (entry.kind === 'replica') replicaMark(item, middle, { theme, chosen: false });
+  else if (entry.kind === 'replica' || entry.kind === 'chosen')
+    replicaMark(item, middle, { theme, chosen: entry.kind === 'chosen' });
   else if (entry.kind === 'ellipse')
     item
       .append('ellipse')
@@ -82,11 +82,19 @@ function drawSign(item: Parent, entry: LegendEntry, theme: Theme): void {
       .attr('fill', 'none')
       .attr('stroke', theme.ink)
       .attr('stroke-width', theme.lineWidth);
-  else drawLine(item, entry.kind, theme);
+  else
+    drawLine(item, entry.kind, {
+      theme,
+      colour: 'slot' in entry ? colourOf(entry.slot, theme) : theme.faint,
+    });
 }
 
 /** A line as thick and as strong as the one it stands for. */
-function drawLine(item: Parent, kind: LegendEntry['kind'], theme: Theme): void {
+function drawLine(
+  item: Parent,
+  kind: SpreadSign | 'loading',
+  { theme, colour }: { readonly theme: Theme; readonly colour: string },
+): void {
   const em = theme.fontSize;
   const upright = kind === 'middle';
   const thickness = kind === 'quartiles' ? 0.55 * em : theme.lineWidth * (upright ? 2 : 1);
@@ -96,7 +104,7 @@ function drawLine(item: Parent, kind: LegendEntry['kind'], theme: Theme): void {
     .attr('x2', upright ? 0.7 * em : 1.4 * em)
     .attr('y1', upright ? -0.5 * em : 0)
     .attr('y2', upright ? 0.5 * em : 0)
-    .attr('stroke', kind === 'loading' ? theme.faint : theme.ink)
+    .attr('stroke', colour)
     .attr('stroke-opacity', kind === 'quartiles' ? 0.3 : 1)
     .attr('stroke-width', thickness);
 }

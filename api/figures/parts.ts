@@ -36,10 +36,10 @@ export function newDrawing(heading: Heading, at: At): { svg: SVGSVGElement; root
 export function replicaMark(
   parent: Parent,
   { x, y }: Dot,
-  { theme, chosen }: { readonly theme: Theme; readonly chosen: boolean },
+  { theme, chosen, scale = 1 }: { readonly theme: Theme; readonly chosen: boolean; readonly scale?: number },
 ): void {
   const colour = chosen ? theme.accent : theme.ink;
-  const radius = replicaRadius(theme, chosen);
+  const radius = scale * replicaRadius(theme, chosen);
   const mark = parent.append('g').attr('class', chosen ? 'replica chosen' : 'replica');
   mark
     .append('circle')
@@ -49,7 +49,7 @@ export function replicaMark(
     .attr('fill', theme.background)
     .attr('fill-opacity', 0.8)
     .attr('stroke', colour)
-    .attr('stroke-width', theme.lineWidth * (chosen ? 2.2 : 1.6));
+    .attr('stroke-width', scale * theme.lineWidth * (chosen ? 2.2 : 1.6));
   mark
     .append('circle')
     .attr('cx', x)

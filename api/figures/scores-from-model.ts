@@ -1,4 +1,5 @@
 import type { Placement } from '../domain/placement/types.ts';
+import { FEWEST_SHERDS } from '../domain/reference/choose-spread.ts';
 import { confidenceEllipse } from '../domain/reference/ellipse.ts';
 import type { GroupModel, ReferenceModel } from '../domain/reference/types.ts';
 import type { ScoresData, ScoresEllipse, ScoresGroup, ScoresPoint } from './scores-data.ts';
@@ -30,11 +31,15 @@ export function scoresData(
     explained: [model.pca.explained[i] ?? 0, model.pca.explained[j] ?? 0],
     groups: groupsOf(model, choices),
     replicas: placements.map(({ id, label, scores }) => ({
-      ...{ id, label, x: scores[i]!, y: scores[j]! },
+      ...{ id, label, x: scores[i] ?? 0, y: scores[j] ?? 0 },
       chosen: id === choices.chosen,
     })),
     loadings: choices.loadings
-      ? model.parts.map((part, k) => ({ part, x: model.pca.loadings[i]![k]!, y: model.pca.loadings[j]![k]! }))
+      ? model.parts.map((part, k) => ({
+          part,
+          x: model.pca.loadings[i]?.[k] ?? 0,
+          y: model.pca.loadings[j]?.[k] ?? 0,
+        }))
       : null,
     level: choices.level,
     naming: choices.naming,
@@ -46,7 +51,7 @@ function groupsOf(model: ReferenceModel, choices: ScoresChoices): ScoresGroup[] 
   const [i, j] = choices.components;
   const points = new Map<string, ScoresPoint[]>(model.groups.map(({ id }) => [id, []]));
   for (const { id, label, group, scores } of model.members)
-    points.get(group)?.push({ id, label, x: scores[i]!, y: scores[j]! });
+    points.get(group)?.push({ id, label, x: scores[i] ?? 0, y: scores[j] ?? 0 });
   return model.groups.map((group, at) => ({
     id: group.id,
     name: group.name,
@@ -57,7 +62,10 @@ function groupsOf(model: ReferenceModel, choices: ScoresChoices): ScoresGroup[] 
   }));
 }
 
-/** None where the group is too small or too flat for one. */
+/** None where the group is too small for one, or the model has a single component. */
 function ellipseOf(group: GroupModel, choices: ScoresChoices): ScoresEllipse | null {
+  const last = Math.max(...choices.components);
+  if (group.n < FEWEST_SHERDS || group.scoreCovariance === null || last >= group.scoreMean.length)
+    return null;
   return confidenceEllipse(group, choices.components, choices.level);
 }

@@ -1,6 +1,6 @@
 import { extent, type ScaleLinear, scaleLinear } from 'd3';
+import type { Box } from './box.ts';
 import type { Theme } from './figure.ts';
-import type { Box } from './labels.ts';
 import { type LegendEntry, legendHeight } from './legend.ts';
 import type { ScoresData, ScoresEllipse } from './scores-data.ts';
 

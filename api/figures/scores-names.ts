@@ -1,5 +1,6 @@
+import type { Box } from './box.ts';
 import type { Theme } from './figure.ts';
-import { type Box, type LabelWish, type PlacedLabel, placeLabels } from './labels.ts';
+import { type LabelWish, type PlacedLabel, placeLabels } from './labels.ts';
 import type { Dot } from './marks.ts';
 import { type Parent, replicaRadius } from './parts.ts';
 import type { ScoresData } from './scores-data.ts';
@@ -23,15 +24,27 @@ export function drawNames(parent: Parent, data: ScoresData, on: On): void {
   const dots = data.groups.flatMap(({ points }) =>
     points.map((p) => ({ x: layout.x(p.x), y: layout.y(p.y) })),
   );
+  const shafts = loadingTips(data, layout).flatMap(({ tip }) =>
+    dotsAlong({ x: layout.x(0), y: layout.y(0) }, tip),
+  );
   const kept = data.replicas.map((replica) =>
     round(layout.x(replica.x), layout.y(replica.y), replicaRadius(theme, replica.chosen)),
   );
   const wishes = names.map((name) => wishOf(name, theme));
-  const placed = placeLabels(wishes, { bounds: layout.plot, kept, dots });
+  const placed = placeLabels(wishes, { bounds: layout.plot, kept, dots: [...dots, ...shafts] });
   const group = parent.append('g').attr('class', 'names');
   group.attr('data-unplaced', placed.filter((label) => label === null).length);
   placed.forEach((label, i) => {
     if (label !== null) drawName(group, names[i]!, { label, theme });
+  });
+}
+
+/** A line as dots that names had better not hide. */
+function dotsAlong(from: Dot, to: Dot): Dot[] {
+  const count = Math.ceil(Math.hypot(to.x - from.x, to.y - from.y) / 8);
+  return Array.from({ length: count }, (_, i) => {
+    const share = i / count;
+    return { x: from.x + share * (to.x - from.x), y: from.y + share * (to.y - from.y) };
   });
 }
 

@@ -1,7 +1,8 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
+import { touch } from '../../api/figures/box.ts';
 import { dotCounter } from '../../api/figures/dot-counter.ts';
-import { placeLabels, touch } from '../../api/figures/labels.ts';
+import { placeLabels } from '../../api/figures/labels.ts';
 
 const bounds = { left: 0, top: 0, right: 600, bottom: 400 };
 const wish = fc.record({

@@ -134,6 +134,7 @@ describe('the scores plot', () => {
 });
 
 describe('the file of a figure', () => {
+  const small = sampleScores({ groups: 1, each: 2, replicas: 1 });
   it('is well-formed XML to a strict parser and to a renderer, whatever a label holds', () => {
     const nasty = fc.oneof(
       fc.string({ unit: 'binary' }),
@@ -149,14 +150,13 @@ describe('the file of a figure', () => {
     );
     fc.assert(
       fc.property(nasty, (label) => {
-        const [first, ...rest] = data.groups;
-        const named = { ...data, title: label, groups: [{ ...first!, name: label }, ...rest] };
-        const { text } = drawn(scoresPlot, { ...named, replicas: [{ ...data.replicas[0]!, label }] });
+        const named = { ...small, title: label, groups: [{ ...small.groups[0]!, name: label }] };
+        const { text } = drawn(scoresPlot, { ...named, replicas: [{ ...small.replicas[0]!, label }] });
         expect(idsIn(text).length).toBeGreaterThan(0);
         expect(text).not.toContain('<script');
-        expect(new Resvg(text).width).toBe(760);
+        expect(new Resvg(text, { font: { loadSystemFonts: false } }).width).toBe(760);
       }),
-      { numRuns: 60 },
+      { numRuns: 40 },
     );
   });
 });
