@@ -1,0 +1,102 @@
+import { byDisplayOrder } from '../chemistry/oxides.ts';
+import { RequirementError } from '../requirement.ts';
+import { type Fire, fireContent, type Level, massPerAtom, oxidesOf } from './fire.ts';
+import { firedForm, REPORTED_FORMS } from './fired-forms.ts';
+import { dryMass } from './line.ts';
+import type { BatchLine, Material, Span } from './types.ts';
+
+/** An oxide of the fired batch. `low` and `high` carry what is not known of sulfur, purity and roast. */
+export interface FiredOxide extends Span {
+  readonly oxide: string;
+  /** Grams, in the reported form. */
+  readonly grams: number;
+  readonly percent: number;
+  /** One standard deviation of `percent`, from weighing and from the materials' analyses. */
+  readonly sigma: number;
+  readonly moles: number;
+  readonly molePercent: number;
+}
+
+interface Variant {
+  readonly fire: Fire;
+  readonly level: Level;
+  readonly of: (material: Material) => Material['content'];
+}
+
+interface Percents {
+  readonly grams: Readonly<Record<string, number>>;
+  readonly percent: Readonly<Record<string, number>>;
+  readonly total: number;
+}
+
+function percents(batch: readonly BatchLine[], { fire, level, of }: Variant): Percents {
+  const grams: Record<string, number> = {};
+  for (const line of batch) {
+    const { kept } = fireContent(of(line.material), fire, level);
+    for (const [oxide, g] of Object.entries(oxidesOf(kept, REPORTED_FORMS)))
+      grams[oxide] = (grams[oxide] ?? 0) + g * dryMass(line);
+  }
+  const total = Object.values(grams).reduce((sum, g) => sum + g, 0);
+  if (!(total > 0))
+    throw new RequirementError('a batch needs something that stays after firing; all of it leaves');
+  return {
+    grams,
+    percent: Object.fromEntries(Object.entries(grams).map(([o, g]) => [o, (100 * g) / total])),
+    total,
+  };
+}
+
+/**
+ * The oxides of a fired batch in wt% closed to 100 (`REPORTED_FORMS`), grams and mole %, each with its range over
+ * what is not known of sulfur, purity and roast, and its standard deviation from weighing (`balance`, g) and
+ * analyses. Throws when nothing stays behind.
+ * @example
+ * firedOxides([{ material: materialFromFormula({ id: 'g', name: 'galena' }, 'PbS'), amount: 10 }], fireAt({ celsius: 850 }), 0.01)[0].percent // 91.2717
+ */
+export function firedOxides(batch: readonly BatchLine[], fire: Fire, balance: number): FiredOxide[] {
+  const central = percents(batch, { fire, level: 'central', of: (m) => m.content });
+  const ends = (['low', 'high'] as const).flatMap((level) =>
+    (['low', 'high'] as const).map((end) =>
+      percents(batch, { fire, level, of: (m) => m.spread?.[end] ?? m.content }),
+    ),
+  );
+  const perOxide = (oxide: string) => central.grams[oxide]! / massPerAtom(oxide) / atomsIn(oxide);
+  const names = [...new Set([central, ...ends].flatMap((v) => Object.keys(v.grams)))].sort(byDisplayOrder);
+  const moles = names.map((oxide) => (central.grams[oxide] ? perOxide(oxide) : 0));
+  const allMoles = moles.reduce((sum, n) => sum + n, 0);
+  return names.map((oxide, i) => {
+    const seen = [central, ...ends].map((v) => v.percent[oxide] ?? 0);
+    return {
+      oxide,
+      grams: central.grams[oxide] ?? 0,
+      percent: seen[0]!,
+      low: Math.min(...seen),
+      high: Math.max(...seen),
+      sigma: sigmaOf(batch, { oxide, central, fire, balance }),
+      moles: moles[i]!,
+      molePercent: (100 * moles[i]!) / allMoles,
+    };
+  });
+}
+
+const atomsIn = (oxide: string) => Number(/^[A-Z][a-z]?(\d*)/.exec(oxide)?.[1] || 1);
+
+/** Spread of one closed percentage from weighing (whole lines move) and from analyses (single oxides move). */
+function sigmaOf(
+  batch: readonly BatchLine[],
+  { oxide, central, fire, balance }: { oxide: string; central: Percents; fire: Fire; balance: number },
+): number {
+  const share = (central.percent[oxide] ?? 0) / 100;
+  let variance = 0;
+  for (const line of batch) {
+    const oxides = oxidesOf(fireContent(line.material.content, fire).kept, REPORTED_FORMS);
+    const all = Object.values(oxides).reduce((sum, g) => sum + g, 0);
+    variance += (balance * ((oxides[oxide] ?? 0) - share * all)) ** 2;
+    for (const [element, s] of Object.entries(line.material.sigma)) {
+      const form = firedForm(element, REPORTED_FORMS);
+      const moved = s * massPerAtom(form) * dryMass(line);
+      variance += (moved * ((form === oxide ? 1 : 0) - share)) ** 2;
+    }
+  }
+  return (100 * Math.sqrt(variance)) / central.total;
+}
