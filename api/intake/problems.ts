@@ -1,45 +1,50 @@
 import { letterOf } from './letters.ts';
 import { LISTED_PER_PROBLEM } from './limits.ts';
-import type { Problem } from './types.ts';
+import type { Layout, Problem } from './types.ts';
 
 export interface Found {
   readonly severity: Problem['severity'];
   readonly code: string;
-  readonly message: string;
-  readonly row?: number | null;
-  readonly column?: number | null;
+  /** The requirement, then what was found; the place is put before it. */
+  readonly says: string;
+  readonly row?: number;
+  readonly column?: number;
 }
 
 interface Tally {
   listed: number;
   more: number;
-  lastRow: number | null;
-  sample: Problem;
+  last: Problem;
+  readonly first: Problem;
 }
 
-/** Collects problems; the same kind in the same column is listed a few times and then only counted. */
+/**
+ * Collects problems and says where they are: `Row 7, column C (SiO2): …`. The same kind in the same column is listed
+ * a few times and then only counted.
+ */
 export class ProblemLog {
   readonly #headers: readonly string[];
+  readonly #sideways: boolean;
   readonly #tallies = new Map<string, Tally>();
   #fresh: Problem[] = [];
+  #errors = 0;
 
-  constructor(headers: readonly string[]) {
+  constructor(headers: readonly string[], layout: Layout) {
     this.#headers = headers;
+    this.#sideways = layout === 'sideways';
   }
 
-  add(found: Found): void {
-    const column = found.column ?? null;
-    const key = `${found.severity} ${found.code} ${column}`;
-    const tally = this.#tallies.get(key);
-    if (tally && tally.listed >= LISTED_PER_PROBLEM) {
-      tally.more++;
-      tally.lastRow = found.row ?? tally.lastRow;
-      return;
-    }
-    const problem = this.#problem(found, column);
-    if (tally) tally.listed++;
-    else this.#tallies.set(key, { listed: 1, more: 0, lastRow: null, sample: problem });
-    this.#fresh.push(problem);
+  /** Errors so far, listed or not. */
+  get errors(): number {
+    return this.#errors;
+  }
+
+  error(code: string, says: string, at: Pick<Found, 'row' | 'column'> = {}): void {
+    this.#add({ severity: 'error', code, says, ...at });
+  }
+
+  warn(code: string, says: string, at: Pick<Found, 'row' | 'column'> = {}): void {
+    this.#add({ severity: 'warning', code, says, ...at });
   }
 
   /** Problems found since the last call. */
@@ -50,32 +55,51 @@ export class ProblemLog {
   }
 
   /** One line for each kind that was cut short. */
-  takeCounts(): readonly Problem[] {
+  counts(): readonly Problem[] {
     return [...this.#tallies.values()].filter((t) => t.more > 0).map(countOf);
   }
 
-  #problem(found: Found, index: number | null): Problem {
+  #add(found: Found): void {
+    if (found.severity === 'error') this.#errors++;
+    const key = `${found.severity} ${found.code} ${found.column ?? ''}`;
+    const tally = this.#tallies.get(key);
+    if (tally && tally.listed >= LISTED_PER_PROBLEM) {
+      tally.more++;
+      tally.last = this.#problem(found);
+      return;
+    }
+    const problem = this.#problem(found);
+    if (tally) tally.listed++;
+    else this.#tallies.set(key, { listed: 1, more: 0, last: problem, first: problem });
+    this.#fresh.push(problem);
+  }
+
+  #problem({ severity, code, says, row, column }: Found): Problem {
+    const header = column === undefined ? '' : (this.#headers[column] ?? '').trim();
+    const [fileRow, fileColumn] = this.#sideways
+      ? [column === undefined ? undefined : column + 1, row === undefined ? undefined : row - 1]
+      : [row, column];
+    const where = [
+      fileRow === undefined ? [] : [`row ${fileRow}`],
+      fileColumn === undefined ? [] : [`column ${letterOf(fileColumn)}`],
+    ].flat();
+    const place = where.join(', ') + (header && where.length > 0 ? ` (${header})` : '');
+    const message = place === '' ? sentence(says) : `${sentence(place, '')}: ${sentence(says)}`;
     return {
-      severity: found.severity,
-      code: found.code,
-      message: found.message,
-      row: found.row ?? null,
-      column: index === null ? null : { index, letter: letterOf(index), header: this.#headers[index] ?? '' },
+      severity,
+      code,
+      message,
+      row: fileRow ?? null,
+      column: fileColumn === undefined ? null : { index: fileColumn, letter: letterOf(fileColumn), header },
     };
   }
 }
 
-function countOf({ more, lastRow, sample }: Tally): Problem {
-  const where = sample.column ? ` in column ${sample.column.letter}` : '';
-  return {
-    ...sample,
-    row: null,
-    message: `${more} more of the same${where}, up to row ${lastRow}: ${sample.message}`,
-  };
+function countOf({ more, first, last }: Tally): Problem {
+  return { ...first, row: null, message: `${more} more like “${first.message}”; the last: ${last.message}` };
 }
 
-/** `row 7, column C (SiO2)`: how every message says where. */
-export function place(row: number, index: number, header: string): string {
-  const name = header.trim();
-  return `row ${row}, column ${letterOf(index)}${name ? ` (${name})` : ''}`;
+function sentence(text: string, stop = '.'): string {
+  const capital = /^[a-z]/.test(text) ? text[0]!.toUpperCase() + text.slice(1) : text;
+  return /[.!?”]$/.test(capital) ? capital : capital + stop;
 }

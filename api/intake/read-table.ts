@@ -4,6 +4,7 @@ import { chooseDelimiter, delimitedChunks, tabsForBlanks, unhurried } from './de
 import { HEAD_ROWS, MAX_COLUMNS, MAX_FILE_BYTES, MAX_ROWS, TAIL_ROWS } from './limits.ts';
 import { sniff } from './sniff.ts';
 import type { Problem, ReadOptions, Row, Table } from './types.ts';
+import { widthOf } from './width.ts';
 import { openArchive } from './workbook/archive.ts';
 import { readBook, type SheetEntry } from './workbook/book.ts';
 import { readSheet, tooWide } from './workbook/sheet.ts';
@@ -106,12 +107,6 @@ async function survey(opened: Opened): Promise<Table> {
   if (rowCount === 0)
     throw new RequirementError('a table needs at least a header row; every cell here is empty');
   return { ...opened, rowCount, columnCount, head, tail };
-}
-
-/** Columns up to the last cell that holds something. */
-export function widthOf(cells: readonly string[]): number {
-  for (let i = cells.length - 1; i >= 0; i--) if (cells[i]!.trim() !== '') return i + 1;
-  return 0;
 }
 
 function tooLong(): RequirementError {

@@ -135,16 +135,14 @@ function droppedFor(drafts: readonly Draft[], draft: Draft): string | null {
 /** Without a heading for specimens, the first column of words before the figures is the likeliest. */
 function nameSpecimens(drafts: Draft[], structure: Structure): void {
   if (drafts.some((d) => d.role === 'specimen')) return;
-  if (structure.layout !== 'long') {
-    const named = drafts.find((d) => d.role === 'analyteName');
-    if (named) return take(named, 'The column beside the analytes names the analyses.', true);
-  }
+  const named = structure.layout === 'long' ? undefined : drafts.find((d) => d.role === 'analyteName');
   const first = drafts.findIndex((d) => HOLDS_VALUES.includes(d.role) || d.role === 'analyteName');
   const free = drafts
     .slice(0, Math.max(first, 0))
     .filter((d) => d.role === 'ignore' && d.reading.analyte === null);
   const found = free.find((d) => d.cells.length > 0);
-  if (found)
+  if (named) take(named, 'The column beside the analytes names the analyses.', true);
+  else if (found)
     take(found, 'No heading names the specimens; this is the first column before the figures.', false);
 }
 
@@ -179,7 +177,7 @@ function elementUnit(
   oxides: readonly Draft[],
   decimal: DecimalMark,
 ): { unit: Unit; why: string } {
-  const largest = Math.max(0, ...elements.flatMap((d) => d.cells.map((c) => valueOf(c, decimal))));
+  const largest = Math.max(0, ...elements.flatMap((d) => d.cells.map((c) => amountIn(c, decimal))));
   if (largest > 100)
     return {
       unit: 'ppm',
@@ -198,14 +196,14 @@ function elementUnit(
 }
 
 function typicalSum(drafts: readonly Draft[], decimal: DecimalMark): number {
-  return drafts.reduce((sum, d) => sum + median(d.cells.map((c) => valueOf(c, decimal))), 0);
+  return drafts.reduce((sum, d) => sum + median(d.cells.map((c) => amountIn(c, decimal))), 0);
 }
 
 function median(values: readonly number[]): number {
   return [...values].sort((a, b) => a - b)[Math.floor(values.length / 2)] ?? 0;
 }
 
-function valueOf(cell: string, decimal: DecimalMark): number {
+function amountIn(cell: string, decimal: DecimalMark): number {
   const reading = readCell(cell, decimal);
   return reading.kind === 'number' ? reading.value : 0;
 }
