@@ -115,11 +115,8 @@ function subjectOf({ row, plan, log }: RowContext): Subject | null {
   return unit && { analyte: heading.analyte, unit };
 }
 
-function unitOf(
-  { row, plan, log }: RowContext,
-  named: Unit | null,
-  column: FigureColumn,
-): Unit | 'unstated' | null {
+/** The row's own unit, else the one in its analyte's name, else the column's; wt% where the file says nothing. */
+function unitOf({ row, plan, log }: RowContext, named: Unit | null, column: FigureColumn): Unit | null {
   const index = plan.words.get('unit')?.[0];
   const text = index === undefined ? '' : (row.cells[index] ?? '').trim();
   if (index === undefined || text === '') return named ?? column.unit ?? 'wt%';
