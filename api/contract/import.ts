@@ -10,7 +10,7 @@ export const upload = z
     /** Which sheet of a workbook; the first visible one otherwise. */
     sheet: z.string().max(200).optional(),
     encoding: z.string().max(40).optional(),
-    /** JSON of `ImportChoices` as the preview gave them, changed where it was wrong; absent: as understood. */
+    /** JSON of `ImportChoices` as the preview gave them, or of those to be changed; absent: as understood. */
     choices: z.string().max(2_000_000).optional(),
   })
   .meta({ id: 'Upload' });

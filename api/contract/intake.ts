@@ -74,6 +74,12 @@ export const choices = z
   })
   .meta({ id: 'ImportChoices' });
 
+/** Choices as they are sent back: only those that overrule what was understood need be there. */
+export const choicesAsked = choices
+  .partial()
+  .extend({ defaults: choices.shape.defaults.partial().optional() })
+  .meta({ id: 'ImportChoicesAsked' });
+
 const understanding = z
   .object({
     fingerprint: z.string(),

@@ -63,7 +63,10 @@ async function bringIn(db: Database, task: ReadTask, job: Job & { signal: AbortS
   const problems: Problem[] = [...job.warnings];
   let opened: Parameters<typeof rememberChoices>[2] | null = null;
   for await (const message of readInWorker(task, job.signal)) {
-    if (message.is === 'opened') opened = { fingerprint: message.fingerprint, choices: message.toRemember };
+    if (message.is === 'opened') {
+      opened = { fingerprint: message.fingerprint, choices: message.toRemember };
+      problems.push(...message.problems);
+    }
     if (message.is !== 'part') continue;
     const { part } = message;
     problems.push(...part.problems);

@@ -1,4 +1,4 @@
-import type { Choices, Part, Preview, ReadOptions, RememberedChoices } from '../intake/types.ts';
+import type { Choices, Part, Preview, Problem, ReadOptions, RememberedChoices } from '../intake/types.ts';
 
 /** What the worker is given: a file or pasted text, and what is known of files with the same headers. */
 export interface ReadTask {
@@ -6,14 +6,19 @@ export interface ReadTask {
   readonly source: { readonly bytes: Uint8Array } | { readonly text: string };
   readonly options: ReadOptions;
   /** Settled by hand; null takes the file as it is understood. */
-  readonly choices: Choices | null;
+  readonly choices: Partial<Choices> | null;
   readonly remembered: Readonly<Record<string, RememberedChoices>>;
 }
 
 /** What the worker says, one message at a time; it goes on when it is told to. */
 export type ReadMessage =
   | { readonly is: 'preview'; readonly preview: Preview }
-  | { readonly is: 'opened'; readonly fingerprint: string; readonly toRemember: RememberedChoices }
+  | {
+      readonly is: 'opened';
+      readonly fingerprint: string;
+      readonly toRemember: RememberedChoices;
+      readonly problems: readonly Problem[];
+    }
   | { readonly is: 'part'; readonly part: Part }
   | { readonly is: 'refused'; readonly message: string }
   | { readonly is: 'end' };

@@ -1,6 +1,6 @@
 import { createHash } from 'node:crypto';
 import type { Upload } from '../contract/import.ts';
-import { choices as choicesSchema } from '../contract/intake.ts';
+import { choicesAsked } from '../contract/intake.ts';
 import type { Choices } from '../intake/types.ts';
 import { Failure } from './failure.ts';
 import type { ReadTask } from './import-task.ts';
@@ -9,7 +9,7 @@ import type { ReadTask } from './import-task.ts';
 export interface OpenedUpload {
   readonly source: ReadTask['source'];
   readonly options: ReadTask['options'];
-  readonly choices: Choices | null;
+  readonly choices: Partial<Choices> | null;
   readonly fileName: string;
   readonly bytes: number;
   readonly sha256: string;
@@ -36,7 +36,7 @@ export async function openUpload(upload: Upload): Promise<OpenedUpload> {
   };
 }
 
-function choicesOf(text: string | undefined): Choices | null {
+function choicesOf(text: string | undefined): Partial<Choices> | null {
   if (text === undefined || text === '') return null;
   let json: unknown;
   try {
@@ -44,8 +44,8 @@ function choicesOf(text: string | undefined): Choices | null {
   } catch {
     refuse('choices', 'choices must be JSON as the preview gave them; this is no JSON.');
   }
-  const read = choicesSchema.safeParse(json);
-  if (read.success) return read.data;
+  const read = choicesAsked.safeParse(json);
+  if (read.success) return read.data as Partial<Choices>;
   const faults = read.error.issues.map((issue) => ({
     at: ['choices', ...issue.path].join('.'),
     message: issue.message,
