@@ -44,7 +44,7 @@ export const columnChoice = z.object(columnChoiceFields).meta({ id: 'ColumnChoic
 
 export const choices = z
   .object({
-    layout: z.enum(['wide', 'long']),
+    layout: z.enum(['wide', 'long', 'sideways']),
     headerRow: rowNumber,
     unitsRow: rowNumber.nullable(),
     limitRows: rowNumbers,

@@ -17,6 +17,8 @@ export interface Draft extends Omit<ColumnUnderstanding, 'role'> {
   why: string;
   sure: boolean;
   readonly reading: HeaderReading;
+  /** `column D`, or `row 4` of a table that is read turned. */
+  readonly place: string;
   readonly unitFrom: string | null;
   /** Sample cells that are not empty. */
   readonly cells: readonly string[];
@@ -55,7 +57,10 @@ function draftOf(structure: Structure, index: number, around: Around): Draft {
   const { reading, unitFrom } = combine({ header, below }, around, structure.titleUnit);
   const cells = structure.sample.map((r) => r.cells[index]?.trim() ?? '').filter((c) => c !== '');
   const text = [header.trim(), below.trim()].filter(Boolean).join(' ');
-  const base = { index, letter: letterOf(index), header: text, reading, unitFrom, cells };
+  const sideways = structure.layout === 'sideways';
+  const letter = sideways ? String(index + 1) : letterOf(index);
+  const place = `${sideways ? 'row' : 'column'} ${letter}`;
+  const base = { index, letter, place, header: text, reading, unitFrom, cells };
   return {
     ...base,
     of: null,
@@ -103,8 +108,7 @@ function roleOf(
   column: Pick<Draft, 'header' | 'cells'>,
 ): Role {
   if (reading.analyte !== null && layout !== 'long') return analyteRole(reading, column);
-  if (reading.statistic !== null)
-    return role(reading.statistic, reading, statisticWords(reading), reading.basis !== 'unstated');
+  if (reading.statistic !== null) return role(reading.statistic, reading, statisticWords(reading), true);
   if (layout === 'long' && reading.unit !== null && reading.bare)
     return role('value', reading, `The heading is a unit, ${reading.unit}: the values.`, true);
   const heading = headingOf(column.header);
@@ -158,7 +162,7 @@ function analyteRole(reading: HeaderReading, { header, cells }: Pick<Draft, 'hea
     );
   if (reading.statistic !== null)
     return {
-      ...role(reading.statistic, reading, statisticWords(reading), reading.basis !== 'unstated'),
+      ...role(reading.statistic, reading, statisticWords(reading), true),
       analyte,
     };
   if (cells.length >= 3 && cells.every((c) => !/\d/.test(c) && c.length > 4))

@@ -29,22 +29,27 @@ const doubt = (about: Doubt['about'], message: string, column: number | null = n
   message,
 });
 
-function columnDoubts({ columns }: Context): Doubt[] {
+function columnDoubts({ columns, choices }: Context): Doubt[] {
+  const place = (c: ColumnUnderstanding) => `${choices.layout === 'sideways' ? 'Row' : 'Column'} ${c.letter}`;
   const unsure = columns
     .filter((c) => !c.sure)
-    .map((c) => doubt('columns', `Column ${c.letter} (${c.header || 'no heading'}): ${c.why}`, c.index));
+    .map((c) => doubt('columns', `${place(c)} (${c.header || 'no heading'}): ${c.why}`, c.index));
+  const unstated = columns.filter((c) => c.role === 'uncertainty' && c.basis === 'unstated');
   const oxygen = columns.find((c) => c.role === 'analyte' && c.analyte === 'O');
-  return oxygen
-    ? [
-        ...unsure,
-        doubt(
-          'columns',
-          `Column ${oxygen.letter} gives oxygen itself. Oxides bring their oxygen with them: leave the column out unless the ` +
-            'file gives elements.',
-          oxygen.index,
-        ),
-      ]
-    : unsure;
+  return [
+    ...unsure,
+    unstated.length > 0 &&
+      doubt(
+        'columns',
+        `Nothing says what the uncertainties mean (${unstated.map((c) => c.header || c.letter).join(', ')}); they are kept as “unstated” and counted as one standard deviation.`,
+      ),
+    oxygen &&
+      doubt(
+        'columns',
+        `${place(oxygen)} gives oxygen itself. Oxides bring their own oxygen, so it is left out of them.`,
+        oxygen.index,
+      ),
+  ].filter((d) => d !== false && d !== undefined);
 }
 
 function spellingDoubts({ columns, choices, structure }: Context): Doubt[] {
@@ -84,7 +89,8 @@ const ND = {
 };
 const DASH = { belowDetection: '“below detection”', notMeasured: '“not measured”' };
 const ZERO = {
-  belowDetection: 'it is read as “below detection”, since no method measures nothing at all',
+  belowDetection:
+    'it is kept as reported and counts as below detection where compared, since no method measures nothing at all',
   refuse: 'it is refused',
 };
 const NEGATIVE = { refuse: 'They are refused until you say so.', limit: 'They are read so.' };

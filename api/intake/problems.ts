@@ -84,7 +84,7 @@ export class ProblemLog {
       fileColumn === undefined ? [] : [`column ${letterOf(fileColumn)}`],
     ].flat();
     const place = where.join(', ') + (header && where.length > 0 ? ` (${header})` : '');
-    const message = place === '' ? sentence(says) : `${sentence(place, '')}: ${sentence(says)}`;
+    const message = place === '' ? sentence(says) : sentence(`${place}: ${says}`);
     return {
       severity,
       code,
@@ -99,7 +99,7 @@ function countOf({ more, first, last }: Tally): Problem {
   return { ...first, row: null, message: `${more} more like “${first.message}”; the last: ${last.message}` };
 }
 
-function sentence(text: string, stop = '.'): string {
-  const capital = /^[a-z]/.test(text) ? text[0]!.toUpperCase() + text.slice(1) : text;
-  return /[.!?”]$/.test(capital) ? capital : capital + stop;
+function sentence(text: string): string {
+  const capital = text.charAt(0).toUpperCase() + text.slice(1);
+  return /[.!?”]$/.test(capital) ? capital : `${capital}.`;
 }

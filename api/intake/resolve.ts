@@ -56,9 +56,11 @@ function keepOneOfEach(drafts: Draft[]): void {
     const best = same.reduce((a, b) => (rankOf(b) < rankOf(a) ? b : a));
     for (const d of same)
       if (d !== best)
-        leave(d, `Column ${best.letter} (${best.header}) already holds ${MEANING[role]}.`, true);
+        leave(d, `${capital(best.place)} (${best.header}) already holds ${MEANING[role]}.`, true);
   }
 }
+
+const capital = (text: string) => text.charAt(0).toUpperCase() + text.slice(1);
 
 /** Two totals in one unit are two headings the same: a person must say which. */
 function sameUnits(drafts: readonly Draft[]): boolean {
@@ -76,7 +78,7 @@ function keepOneValue(drafts: Draft[]): void {
   const values = drafts.filter((d) => d.role === 'value');
   const best = values.reduce<Draft | null>((a, b) => (a === null || rankOf(b) < rankOf(a) ? b : a), null);
   for (const d of values)
-    if (d !== best) leave(d, `Column ${best!.letter} (${best!.header}) already holds the values.`, true);
+    if (d !== best) leave(d, `${capital(best!.place)} (${best!.header}) already holds the values.`, true);
 }
 
 /** The same analyte as wt% and again as at%: mass fractions are used, atoms left out. */
@@ -85,11 +87,7 @@ function keepMassFractions(drafts: Draft[]): void {
   for (const draft of analytes) {
     const twin = analytes.find((d) => d !== draft && d.analyte === draft.analyte && d.unit !== 'at%');
     if (draft.unit === 'at%' && twin)
-      leave(
-        draft,
-        `${draft.analyte} is also given by mass, in column ${twin.letter}; atom % is left out.`,
-        true,
-      );
+      leave(draft, `${draft.analyte} is also given by mass, in ${twin.place}; atom % is left out.`, true);
   }
 }
 
@@ -111,7 +109,7 @@ function attachStatistics(drafts: Draft[]): void {
       continue;
     }
     draft.of = holder.index;
-    draft.why += ` It belongs to ${holder.analyte} in column ${holder.letter}.`;
+    draft.why += ` It belongs to ${holder.analyte} in ${holder.place}.`;
     if (draft.unit === holder.unit) draft.unit = null;
     draft.analyte = null;
   }
@@ -127,9 +125,7 @@ function nearest(holders: readonly Draft[], draft: Draft): Draft | null {
 
 function droppedFor(drafts: readonly Draft[], draft: Draft): string | null {
   const before = drafts.filter((d) => d.index < draft.index && d.reading.analyte !== null).at(-1);
-  return before?.role === 'ignore'
-    ? `The analyte it belongs to, in column ${before.letter}, is left out.`
-    : null;
+  return before?.role === 'ignore' ? `The analyte it belongs to, in ${before.place}, is left out.` : null;
 }
 
 /** Without a heading for specimens, the first column of words before the figures is the likeliest. */

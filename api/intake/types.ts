@@ -82,7 +82,7 @@ export interface ColumnChoice {
 }
 
 export interface ColumnUnderstanding extends ColumnChoice {
-  /** Spreadsheet letter: A, B, … AA. */
+  /** Spreadsheet letter: A, B, … AA; the row's number in a sideways table. */
   readonly letter: string;
   readonly header: string;
   /** A plain sentence: how the column was understood, from what. */
@@ -132,7 +132,7 @@ export interface Choices {
   readonly nd: Absence;
   /** What a lone dash means. */
   readonly dash: Absence;
-  /** A figure of 0: below detection, or an error to be corrected by hand. */
+  /** A figure of 0: kept as reported (it counts as below detection where compared), or an error to be corrected. */
   readonly zero: 'belowDetection' | 'refuse';
   /** A negative figure: an error, or a laboratory's way to write "below this limit". */
   readonly negative: 'refuse' | 'limit';

@@ -96,7 +96,7 @@ function settled(
   asked: readonly ColumnChoice[] | undefined,
   remembered: readonly ColumnChoice[] | undefined,
 ): ColumnUnderstanding {
-  const { reading: _, unitFrom: __, cells: ___, ...found } = draft;
+  const { reading: _, unitFrom: __, cells: ___, place: ____, ...found } = draft;
   const column = { ...found, analyte: found.role === 'analyte' ? found.analyte : null };
   const byAsking = asked?.find((c) => c.index === draft.index);
   const choice = byAsking ?? remembered?.find((c) => c.index === draft.index);
