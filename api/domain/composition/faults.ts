@@ -72,12 +72,12 @@ export function totalHints(readings: readonly Reading[], rawTotal: number): stri
       `If ${halved.names} were halved by a forgotten two-cation factor, the total would be ${figureText(rawTotal + halved.sum)}.`,
     );
   const asElements = rawTotal + sum(oxides, (r) => value(r) * (oxideFactor(r.analyte) - 1));
-  if (oxides.length === measured.length && rawTotal < USUAL_TOTAL.low && isUsual(asElements))
+  if (rawTotal < USUAL_TOTAL.low && isUsual(asElements))
     hints.push(
       `Read as elements, the figures would make ${figureText(asElements)} wt% of oxides: are the headings right?`,
     );
   const plain = sum(measured, value);
-  if (oxides.length === 0 && rawTotal > USUAL_TOTAL.high && isUsual(plain))
+  if (rawTotal > USUAL_TOTAL.high && isUsual(plain))
     hints.push(
       `The figures themselves sum to ${figureText(plain)}: oxides under element headings, or elements normalised without oxygen.`,
     );

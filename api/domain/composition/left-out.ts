@@ -34,8 +34,8 @@ function oxygenSentence(
   settings: NormalisationSettings,
 ): string {
   const needed = readings.reduce((sum, { analyte, element, amount }) => {
-    const form = element === analyte ? chosenForm(element, settings) : null;
-    return form === null ? sum : sum + (amount.value ?? 0) * (oxideFactor(form) - 1);
+    const form = element === null ? null : chosenForm(element, settings);
+    return form === null ? sum : sum + ((amount.value ?? 0) / oxideFactor(analyte)) * (oxideFactor(form) - 1);
   }, 0);
   const found = oxygen.amount.value === null ? 'below detection' : `${figureText(oxygen.amount.value)} wt%`;
   return `Oxygen (${found}) is left out: the oxides bring their own (${figureText(needed)} wt%).`;

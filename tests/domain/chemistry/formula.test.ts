@@ -15,6 +15,8 @@ describe('parseFormula reads what potters and mineralogists write', () => {
     ['CuSO4 x 5 H2O', { Cu: 1, S: 1, O: 9, H: 10 }],
     ['MgCl2*6H2O', { Mg: 1, Cl: 2, H: 12, O: 6 }],
     ['MgCl2.6H2O', { Mg: 1, Cl: 2, H: 12, O: 6 }],
+    ['PbCl2.PbO', { Pb: 2, Cl: 2, O: 1 }],
+    ['AlO1.5(SiO2)0.5', { Al: 1, O: 2.5, Si: 0.5 }],
     ['FeS2.5H2O', { Fe: 1, S: 2, H: 10, O: 5 }],
     ['CaSO4·½H2O', { Ca: 1, S: 1, O: 4.5, H: 1 }],
     ['CaSO4·1/2H2O', { Ca: 1, S: 1, O: 4.5, H: 1 }],

@@ -65,6 +65,11 @@ describe('totalHints', () => {
     );
   });
 
+  it('see both with traces under element headings beside', () => {
+    expect(hintsOf({ ...halved, Sr: 0.1 })[0]).toContain('forgotten two-cation factor');
+    expect(totalHints(readings({ Si: 62, Al: 20, Pb: 10, CaO: 7 }), 190)[0]).toContain('sum to 99');
+  });
+
   it('stay silent on a usual total and on one that nothing known explains', () => {
     expect(hintsOf(BODY)).toEqual([]);
     expect(hintsOf({ SiO2: 40, PbO: 30 })).toEqual([]);

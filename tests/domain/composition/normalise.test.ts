@@ -113,8 +113,10 @@ describe('normaliseAnalysis changes forms', () => {
   });
 
   it('only warns of one iron written twice where rounding leaves room for chance', () => {
-    const coarse = report({ SiO2: 60, FeO: 0.9, Fe2O3: 1 }, { resolution: 0.1 });
+    const coarse = report({ SiO2: 60, FeO: 0.8, Fe2O3: 0.9 }, { resolution: 0.1 });
     expect(normaliseAnalysis(coarse, settings()).warnings.join()).toContain('may be one iron written twice');
+    const exact = report({ SiO2: 60, FeO: 0.9, Fe2O3: 1 }, { resolution: 0.1 });
+    expect(normaliseAnalysis(exact, settings()).warnings.join()).toContain('may be one iron written twice');
     const other = report({ SiO2: 60, FeO: 4, Fe2O3: 2 }, { resolution: 0.1 });
     expect(normaliseAnalysis(other, settings()).warnings.join()).not.toContain('iron');
   });
@@ -168,6 +170,18 @@ describe('normaliseAnalysis reads oxygen, carbon and atom %', () => {
     expect(warnings).toEqual(['Oxygen (53.26 wt%) is left out: the oxides bring their own (53.25 wt%).']);
   });
 
+  it('reckons the oxygen of oxides already given', () => {
+    const { warnings } = normalise({ SiO2: 60, Fe: 28, O: 10 });
+    // Quartz is 53.256 % oxygen, Fe2O3 42.97 % of its iron.
+    expect(warnings[0]).toContain('the oxides bring their own (43.99 wt%)');
+  });
+
+  it('keeps CO2 out of the oxides without calling it a coating', () => {
+    const { amounts, warnings } = normalise({ SiO2: 95, CO2: 4 });
+    expect(amounts.CO2!.value).toBe(4);
+    expect(warnings).toEqual([]);
+  });
+
   it('leaves a carbon and gold coating out', () => {
     const { amounts, warnings } = normalise({ SiO2: 95, C: 3, Au: 1 });
     expect(Object.keys(amounts)).toEqual(['SiO2']);
@@ -192,6 +206,15 @@ describe('normaliseAnalysis reads oxygen, carbon and atom %', () => {
     expectClose(without.closed.SiO2!.sigma!, (0.1 / 60) * without.closed.SiO2!.value!);
   });
 
+  it('takes no total in atom % for one in mass', () => {
+    const values = report({ K: 20, Al: 20, Si: 60 }, { unit: 'at%' });
+    for (const total of [reported('Total', 100, { unit: 'at%' }), reported('Total', 62)]) {
+      const { rawTotal, warnings } = normaliseAnalysis([...values, total], settings());
+      expect(rawTotal).toBeCloseTo(100, 10);
+      expect(warnings).toHaveLength(1);
+    }
+  });
+
   it('refuses atom % with nothing detected', () => {
     expect(() => normaliseAnalysis([reported('Si', null, { unit: 'at%' })], settings())).toThrow(
       'atom % needs an element above detection',
@@ -210,11 +233,13 @@ describe('normaliseAnalysis carries what is known of each figure', () => {
   });
 
   it('fills unstated uncertainties only where a relative error is given, and says so', () => {
-    const values = [...report({ SiO2: 50 }), reported('PbO', 50, { uncertainty: 1, basis: '2σ' })];
+    const values = [...report({ CuO: null, SiO2: 50 }), reported('PbO', 50, { uncertainty: 1, basis: '2σ' })];
     expect(normaliseAnalysis(values, settings()).amounts.SiO2!.sigma).toBeNull();
     const { amounts, warnings } = normaliseAnalysis(values, settings(), { relativeError: 0.03 });
     expect(amounts.SiO2).toMatchObject({ sigma: 1.5, sigmaBasis: 'assumed' });
     expect(amounts.PbO).toMatchObject({ sigma: 0.5, sigmaBasis: 'stated' });
+    expect(amounts.CuO!.sigma).toBeNull();
+    expect(Object.keys(amounts)).toEqual(['SiO2', 'PbO', 'CuO']);
     expect(warnings).toEqual([
       'No uncertainty is stated for SiO2; 3 % is assumed (common practice, no published source).',
     ]);

@@ -106,10 +106,19 @@ describe('averageSpots', () => {
     const same = averageSpots([stated(40, 1), stated(40, 1)]).amounts.PbO!;
     expect(same).toMatchObject({ value: 40, sigmaBasis: 'stated' });
     expectClose(same.sigma!, Math.SQRT1_2);
+    const near = averageSpots([stated(40, 1), stated(40.1, 1)]).amounts.PbO!;
+    expect(near.sigmaBasis).toBe('stated');
     const apart = averageSpots([stated(40, 1), stated(48, 1)]).amounts.PbO!;
     expect(apart.sigmaBasis).toBe('spots');
     expectClose(apart.sigma!, Math.sqrt(32));
     expect(averageSpots([plain({ PbO: 100 }), plain({ PbO: 100 })]).amounts.PbO!.sigma).toBeNull();
+  });
+
+  it('hands on an assumed σ as assumed, and what rounding leaves in the mean', () => {
+    const known = { sigma: 2, sigmaBasis: 'assumed' as const, resolution: 0.1 };
+    const one = spot({ SiO2: amount(60), PbO: amount(40, known) });
+    const { PbO } = averageSpots([one, one, one, one]).amounts;
+    expect(PbO).toEqual(amount(40, { sigma: 1, sigmaBasis: 'assumed', resolution: 0.05 }));
   });
 
   it('refuses no spots, and spots with nothing in common', () => {

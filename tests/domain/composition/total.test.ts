@@ -23,6 +23,7 @@ describe('describeTotal', () => {
   it('explains a low total by what was not measured', () => {
     expect(judge(33, { Al2O3: 18 }).message).toContain('SiO2 was not measured');
     expect(judge(95).message).toContain('Loss on ignition was not measured');
+    expect(judge(95).message).not.toContain('headings');
     expect(judge(95, { SiO2: 60, LOI: 3 }).message).toContain('Elements not sought');
   });
 
