@@ -10,6 +10,8 @@ export interface Column<Row> {
   readonly sortable?: boolean;
   /** This column names the row. */
   readonly header?: boolean;
+  /** The label is for screen readers only. */
+  readonly hideLabel?: boolean;
 }
 export interface Sort {
   readonly column: string;
@@ -25,14 +27,17 @@ export interface DataTableProps<Row> {
   readonly onSort?: (sort: Sort) => void;
   /** On a phone each row becomes a card; false lets a wide table of figures scroll instead. */
   readonly cards?: boolean;
+  /** As narrow as its content allows: for a few columns of figures. */
+  readonly snug?: boolean;
 }
 
 const ARIA = { asc: 'ascending', desc: 'descending' } as const;
 
 /** A plain table: sort buttons in its header, cards on a phone. */
 export function DataTable<Row>(at: DataTableProps<Row>) {
+  const className = [at.cards !== false && 'cards', at.snug && 'snug'].filter(Boolean).join(' ');
   return (
-    <ScrollRegion label={at.label} {...(at.cards === false ? {} : { className: 'cards' })}>
+    <ScrollRegion label={at.label} className={className}>
       <table>
         <caption className="unseen">{at.label}</caption>
         <thead>
@@ -66,7 +71,7 @@ function HeaderCell<Row>(at: {
   if (!column.sortable || !onSort)
     return (
       <th scope="col" className={className}>
-        {column.label}
+        {column.hideLabel ? <span className="unseen">{column.label}</span> : column.label}
       </th>
     );
   const current = sort?.column === column.id ? sort.direction : null;
@@ -87,7 +92,7 @@ function BodyCell<Row>({ column, row }: { readonly column: Column<Row>; readonly
   const blank = content === null || content === '';
   const className = [column.numeric && 'numeric', blank && 'blank'].filter(Boolean).join(' ');
   return (
-    <td className={className || undefined} data-label={column.label}>
+    <td className={className || undefined} data-label={column.hideLabel ? undefined : column.label}>
       {content}
     </td>
   );

@@ -9,11 +9,10 @@ export function ScrollRegion(at: {
 }) {
   const { ref, overflows } = useOverflows<HTMLElement>();
   return (
-    // biome-ignore lint/a11y/noNoninteractiveTabindex: a region that scrolls must be reachable by keyboard
     <section
       ref={ref}
       className={`scroll ${at.className ?? ''}`}
-      aria-label={at.label}
+      aria-label={overflows ? `${at.label}, scrolls sideways` : undefined}
       tabIndex={overflows ? 0 : undefined}
     >
       {at.children}

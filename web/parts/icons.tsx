@@ -27,8 +27,12 @@ export function SortArrows() {
 export function Mark() {
   return (
     <svg viewBox="0 0 32 32" aria-hidden="true">
-      <path d="M4 9 17 3l11 7-3 13-9 6-11-7z" stroke="none" />
-      <path d="m6.2 14.5 20.6-.8M5.6 18.6l20.3-.7" strokeWidth="1.8" fill="none" />
+      <path d="M3 9C10 4.5 21 4.5 29 8.5L25.5 21 18 19.5 13.5 28 7 22.5z" stroke="none" />
+      <path
+        d="M5 12.7C11.5 8.7 20.5 8.7 27.7 12.3M6 16.6C12 12.9 19.5 12.9 26.5 16.2"
+        strokeWidth="1.7"
+        fill="none"
+      />
     </svg>
   );
 }

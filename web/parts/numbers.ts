@@ -26,6 +26,15 @@ export function showSignificant(value: number, digits = 3): string {
   return fixed(value, digits - 1 - Math.floor(Math.log10(size)));
 }
 
+/** To so many significant digits at most: 0.02 stays 0.02, 1 stays 1. For limits, factors and settings. */
+export function showPlain(value: number, digits = 5): string {
+  const decimals =
+    String(Number(value.toPrecision(digits)))
+      .split('.')[1]
+      ?.split('e')[0]?.length ?? 0;
+  return value !== 0 && Math.abs(value) < 1e-6 ? showSignificant(value, digits) : fixed(value, decimals);
+}
+
 export interface Precision {
   /** One step of the last digit as it was written. */
   readonly resolution?: number | null;

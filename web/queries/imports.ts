@@ -1,36 +1,38 @@
 import { keepPreviousData, useMutation, useQuery, useQueryClient } from '@tanstack/react-query';
 import { useEffect } from 'react';
 import type { DataImport } from '../../api/contract/import.ts';
-import type { Choices } from '../../api/contract/intake.ts';
 import { answer, api } from '../client.ts';
+import type { AskedChoices } from './asked-choices.ts';
 import { underStudy, useRefresh } from './studies.ts';
 
 const imports = api.studies[':study'].imports;
 const oneImport = imports[':import'];
 
-/** What is to be read, and how: `choices` is null as long as the reader changed nothing. */
+/** What is to be read, and what the reader settled about it; the service works out the rest. */
 export interface Upload {
   readonly file: File | null;
   readonly text: string | null;
   readonly sheet: string | null;
-  readonly choices: Choices | null;
+  readonly encoding: string | null;
+  readonly asked: AskedChoices;
 }
 
-function formOf({ file, text, sheet, choices }: Upload) {
+function formOf({ file, text, sheet, encoding, asked }: Upload) {
   return {
     ...(file ? { file } : {}),
     ...(text !== null ? { text } : {}),
     ...(sheet !== null ? { sheet } : {}),
-    ...(choices ? { choices: JSON.stringify(choices) } : {}),
+    ...(encoding !== null ? { encoding } : {}),
+    ...(Object.keys(asked).length > 0 ? { choices: JSON.stringify(asked) } : {}),
   };
 }
 
 /** How the service understands an upload; asked again whenever the choices change. */
 export function usePreview(study: string, upload: Upload) {
-  const { file, text, sheet, choices } = upload;
+  const { file, text, sheet, encoding, asked } = upload;
   const source = file ? [file.name, file.size, file.lastModified] : text;
   return useQuery({
-    queryKey: ['preview', study, source, sheet, choices],
+    queryKey: ['preview', study, source, sheet, encoding, asked],
     queryFn: () => answer(imports.preview.$post({ param: { study }, form: formOf(upload) })),
     placeholderData: keepPreviousData,
     enabled: file !== null || text !== null,
@@ -51,7 +53,8 @@ export function useImport(study: string, id: string) {
   const query = useQuery({
     queryKey: ['import', study, id],
     queryFn: () => answer(oneImport.$get({ param: { study, import: id } })),
-    refetchInterval: ({ state }) => (state.data && state.data.status !== 'running' ? false : 400),
+    refetchInterval: ({ state }) =>
+      state.error || (state.data && state.data.status !== 'running') ? false : 400,
   });
   const status = query.data?.status;
   // biome-ignore lint/correctness/useExhaustiveDependencies: only the end of the import matters

@@ -2,7 +2,7 @@ import { setAppearance, useAppearanceChoice } from '../appearance.ts';
 import { Select } from '../parts/Select.tsx';
 
 const CHOICES = [
-  { id: 'system', label: 'Light as the system' },
+  { id: 'system', label: 'As the system' },
   { id: 'light', label: 'Light' },
   { id: 'dark', label: 'Dark' },
 ] as const;

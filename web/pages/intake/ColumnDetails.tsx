@@ -3,7 +3,8 @@ import { UNCERTAINTY_BASES, UNITS } from '../../../api/domain/composition/types.
 import { showAnalyte } from '../../parts/numbers.ts';
 import { Select } from '../../parts/Select.tsx';
 import { Tick } from '../../parts/Tick.tsx';
-import { belongsToColumn, type ColumnChoice, hasUnit } from './words.ts';
+import type { ColumnChoice } from '../../queries/asked-choices.ts';
+import { belongsToColumn, hasUnit } from './words.ts';
 
 type Understood = Preview['understanding']['columns'][number];
 

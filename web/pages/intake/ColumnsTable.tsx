@@ -2,16 +2,17 @@ import type { Choices, Preview } from '../../../api/contract/intake.ts';
 import { type Column, DataTable } from '../../parts/DataTable.tsx';
 import { Tag } from '../../parts/Notice.tsx';
 import { Select } from '../../parts/Select.tsx';
+import type { ColumnChoice } from '../../queries/asked-choices.ts';
 import { useLookups } from '../../queries/lookups.ts';
 import { ColumnDetails } from './ColumnDetails.tsx';
-import { type ColumnChoice, hasUnit, ROLE_CHOICES, type Role } from './words.ts';
+import { hasUnit, ROLE_CHOICES, type Role } from './words.ts';
 
 type Understood = Preview['understanding']['columns'][number];
 
 interface ColumnsTableProps {
   readonly columns: readonly Understood[];
   readonly choices: Choices;
-  readonly onChange: (part: Partial<Choices>) => void;
+  readonly onChange: (column: ColumnChoice) => void;
 }
 
 /** A column given another role keeps of its details what that role can have. */
@@ -31,8 +32,6 @@ export function withRole(column: ColumnChoice, role: Role): ColumnChoice {
 export function ColumnsTable({ columns, choices, onChange }: ColumnsTableProps) {
   const analytes = useLookups().data?.analytes ?? [];
   const chosen = (index: number) => choices.columns.find((column) => column.index === index);
-  const change = (next: ColumnChoice) =>
-    onChange({ columns: choices.columns.map((column) => (column.index === next.index ? next : column)) });
   const table: Column<Understood>[] = [
     { id: 'column', label: 'Column', header: true, cell: (column) => <ColumnName column={column} /> },
     {
@@ -47,14 +46,14 @@ export function ColumnsTable({ columns, choices, onChange }: ColumnsTableProps) 
               hideLabel
               choices={ROLE_CHOICES}
               value={choice.role}
-              onChange={(role) => change(withRole(choice, role))}
+              onChange={(role) => onChange(withRole(choice, role))}
             />
             <ColumnDetails
               column={column}
               choice={choice}
               others={columns}
               analytes={analytes.map((one) => one.symbol)}
-              onChange={change}
+              onChange={onChange}
             />
           </div>
         );

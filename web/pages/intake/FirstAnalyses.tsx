@@ -1,13 +1,13 @@
 import type { Preview } from '../../../api/contract/intake.ts';
 import { type Column, DataTable } from '../../parts/DataTable.tsx';
-import { showAnalyte, showSignificant, showValue } from '../../parts/numbers.ts';
+import { showAnalyte, showPlain, showValue } from '../../parts/numbers.ts';
 import { measuredWord } from '../sherds/words.ts';
 
 type Draft = Preview['analyses'][number];
 type Value = Draft['values'][number];
 
 function figure(one: Value): string {
-  const limit = one.limit === null ? 'below detection' : `< ${showSignificant(one.limit)} ${one.unit}`;
+  const limit = one.limit === null ? 'below detection' : `< ${showPlain(one.limit)} ${one.unit}`;
   const value = one.value === null ? limit : `${showValue(one.value, one)} ${one.unit}`;
   return `${showAnalyte(one.analyte)} ${value}`;
 }

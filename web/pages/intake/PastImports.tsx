@@ -27,6 +27,7 @@ export function PastImports({ study }: { readonly study: string }) {
     {
       id: 'actions',
       label: 'Actions',
+      hideLabel: true,
       cell: (run) => (run.status === 'done' ? <TakeBack study={study} run={run} /> : null),
     },
   ];

@@ -1,8 +1,15 @@
-import type { Choices, Preview } from '../../../api/contract/intake.ts';
+import type { Preview } from '../../../api/contract/intake.ts';
 import { Button } from '../../parts/Button.tsx';
 import { Loaded } from '../../parts/Loaded.tsx';
 import { ErrorNotice, Notice } from '../../parts/Notice.tsx';
 import { count } from '../../parts/numbers.ts';
+import {
+  type AskedChoices,
+  asking,
+  askingColumn,
+  type ColumnChoice,
+  inForce,
+} from '../../queries/asked-choices.ts';
 import { type Upload, usePreview, useStartImport } from '../../queries/imports.ts';
 import { ColumnsTable } from './ColumnsTable.tsx';
 import { FirstAnalyses } from './FirstAnalyses.tsx';
@@ -52,11 +59,13 @@ interface UnderstoodProps extends PreviewStepProps {
 function Understood(at: UnderstoodProps) {
   const { preview, upload, study } = at;
   const { understanding } = preview;
-  const choices = upload.choices ?? understanding.choices;
-  const choose = (part: Partial<Choices>) => at.onChange({ ...upload, choices: { ...choices, ...part } });
+  const choices = inForce(understanding.choices, upload.asked);
+  const choose = (part: AskedChoices) => at.onChange({ ...upload, asked: asking(upload.asked, part) });
+  const chooseColumn = (column: ColumnChoice) =>
+    at.onChange({ ...upload, asked: askingColumn(upload.asked, column) });
   return (
     <>
-      <SourceSummary {...at} onSheet={(sheet) => at.onChange({ ...upload, sheet, choices: null })} />
+      <SourceSummary {...at} onChange={at.onChange} />
       {understanding.remembered && (
         <Notice title="Read as last time">
           <p>A file with the same column names came in before; what was settled then is used again.</p>
@@ -71,11 +80,15 @@ function Understood(at: UnderstoodProps) {
           </ul>
         </Notice>
       )}
-      <ProblemsTable problems={preview.problems} counts={preview.counts} />
+      <ProblemsTable
+        problems={preview.problems}
+        counts={preview.counts}
+        onLeaveOut={(row) => choose({ leaveOutRows: [...choices.leaveOutRows, row] })}
+      />
       <RowDefaults study={study} choices={choices} onChange={choose} />
       <section className="stack" aria-labelledby="columns">
         <h2 id="columns">How each column was understood</h2>
-        <ColumnsTable columns={understanding.columns} choices={choices} onChange={choose} />
+        <ColumnsTable columns={understanding.columns} choices={choices} onChange={chooseColumn} />
       </section>
       <TableReading choices={choices} doubtful={understanding.doubts.length > 0} onChange={choose} />
       <FirstRows preview={preview} choices={choices} />

@@ -1,4 +1,5 @@
 import type { ImportProblem, Preview } from '../../../api/contract/intake.ts';
+import { Button } from '../../parts/Button.tsx';
 import { type Column, DataTable } from '../../parts/DataTable.tsx';
 import { Notice, Tag } from '../../parts/Notice.tsx';
 import { count } from '../../parts/numbers.ts';
@@ -11,7 +12,9 @@ function whereOf({ row, column }: ImportProblem): string {
   return parts.filter(Boolean).join(', ') || 'the table';
 }
 
-const COLUMNS: readonly Column<ImportProblem>[] = [
+type LeaveOut = (row: number) => void;
+
+const columnsFor = (onLeaveOut: LeaveOut | undefined): Column<ImportProblem>[] => [
   {
     id: 'severity',
     label: 'What',
@@ -20,17 +23,33 @@ const COLUMNS: readonly Column<ImportProblem>[] = [
   },
   { id: 'where', label: 'Where', cell: whereOf },
   { id: 'message', label: 'What is needed', cell: (problem) => problem.message },
+  ...(onLeaveOut ? [leaveOutColumn(onLeaveOut)] : []),
 ];
 
+const leaveOutColumn = (onLeaveOut: LeaveOut): Column<ImportProblem> => ({
+  id: 'leave',
+  label: 'Leave the row out',
+  hideLabel: true,
+  cell: ({ severity, row }) =>
+    severity === 'error' && row !== null ? (
+      <Button look="quiet" onPress={() => onLeaveOut(row)}>
+        Leave row {row} out
+      </Button>
+    ) : null,
+});
+
 /** What stands in the way, and what is worth a look, by row and column. */
-export function ProblemList({ problems }: { readonly problems: readonly ImportProblem[] }) {
+export function ProblemList(at: {
+  readonly problems: readonly ImportProblem[];
+  readonly onLeaveOut?: LeaveOut;
+}) {
   const rank = { error: 0, warning: 1 };
-  const rows = problems.toSorted((a, b) => rank[a.severity] - rank[b.severity]);
+  const rows = at.problems.toSorted((a, b) => rank[a.severity] - rank[b.severity]);
   return (
     <div className="tall">
       <DataTable
         label="Problems"
-        columns={COLUMNS}
+        columns={columnsFor(at.onLeaveOut)}
         rows={rows}
         rowKey={(one) => `${one.code} ${one.row} ${one.column?.index} ${one.message}`}
       />
@@ -41,6 +60,7 @@ export function ProblemList({ problems }: { readonly problems: readonly ImportPr
 export function ProblemsTable(at: {
   readonly problems: readonly ImportProblem[];
   readonly counts: Preview['counts'];
+  readonly onLeaveOut: LeaveOut;
 }) {
   const { errors, warnings } = at.counts;
   if (at.problems.length === 0) return null;
@@ -56,7 +76,7 @@ export function ProblemsTable(at: {
           </p>
         </Notice>
       )}
-      <ProblemList problems={at.problems} />
+      <ProblemList problems={at.problems} onLeaveOut={at.onLeaveOut} />
     </section>
   );
 }

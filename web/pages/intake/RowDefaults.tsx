@@ -2,6 +2,7 @@ import type { Choices } from '../../../api/contract/intake.ts';
 import { ComboField } from '../../parts/ComboField.tsx';
 import { Select } from '../../parts/Select.tsx';
 import { SettledField } from '../../parts/SettledField.tsx';
+import type { AskedChoices } from '../../queries/asked-choices.ts';
 import { useGroups } from '../../queries/groups.ts';
 import { useLookups } from '../../queries/lookups.ts';
 import { MEASURED_CHOICES } from '../sherds/words.ts';
@@ -20,18 +21,26 @@ const KINDS = [
 export function RowDefaults(at: {
   readonly study: string;
   readonly choices: Choices;
-  readonly onChange: (part: Partial<Choices>) => void;
+  readonly onChange: (part: AskedChoices) => void;
 }) {
   const { defaults, columns } = at.choices;
   const groups = useGroups(at.study).data ?? [];
   const techniques = useLookups().data?.techniques ?? [];
-  const set = (part: Partial<Defaults>) => at.onChange({ defaults: { ...defaults, ...part } });
+  const set = (part: Partial<Defaults>) => at.onChange({ defaults: part });
   const fromFile = (role: Role) => columns.some((column) => column.role === role);
   const hint = (role: Role) => (fromFile(role) ? 'Where the file’s own column is empty' : 'For every row');
   return (
     <section className="stack" aria-labelledby="where">
       <h2 id="where">What they are, and where they go</h2>
       <div className="sheet fields">
+        {(!fromFile('specimen') || defaults.specimen) && (
+          <SettledField
+            label="Specimen"
+            hint={hint('specimen')}
+            value={defaults.specimen}
+            onChange={(specimen) => set({ specimen })}
+          />
+        )}
         <Select
           label="The rows are"
           hint={hint('kind')}

@@ -6,11 +6,21 @@ import type { Upload } from '../../queries/imports.ts';
 const KINDS = { csv: 'CSV', tsv: 'TSV', xlsx: 'Excel workbook', pasted: 'pasted table' } as const;
 const DELIMITERS: Record<string, string> = { ',': 'commas', ';': 'semicolons', '\t': 'tabs', '|': 'bars' };
 
+const ENCODINGS = ['utf-8', 'utf-16le', 'windows-1252', 'windows-1250', 'windows-1253', 'macintosh'];
+
+/** What the file was found to be written in, and what it may be instead. */
+function encodings(found: string) {
+  const known = ENCODINGS.some((one) => one.toLowerCase() === found.toLowerCase());
+  return (known ? ENCODINGS : [found, ...ENCODINGS])
+    .map((one) => (one.toLowerCase() === found.toLowerCase() ? found : one))
+    .map((id) => ({ id, label: id }));
+}
+
 /** Which file this is, and what kind of thing it turned out to be. */
 export function SourceSummary(at: {
   readonly preview: Preview;
   readonly upload: Upload;
-  readonly onSheet: (sheet: string) => void;
+  readonly onChange: (upload: Upload) => void;
 }) {
   const { preview, upload } = at;
   const facts = [
@@ -18,7 +28,6 @@ export function SourceSummary(at: {
     count(preview.rowCount, 'row'),
     count(preview.columnCount, 'column'),
     preview.delimiter && `split at ${DELIMITERS[preview.delimiter] ?? preview.delimiter}`,
-    preview.encoding,
   ];
   return (
     <div className="section-head">
@@ -31,7 +40,15 @@ export function SourceSummary(at: {
           label="Sheet"
           choices={preview.sheets.map((sheet) => ({ id: sheet, label: sheet }))}
           value={preview.sheet}
-          onChange={at.onSheet}
+          onChange={(sheet) => at.onChange({ ...upload, sheet, asked: {} })}
+        />
+      )}
+      {preview.encoding && upload.file && (
+        <Select
+          label="Letters as"
+          choices={encodings(preview.encoding)}
+          value={upload.encoding ?? preview.encoding}
+          onChange={(encoding) => at.onChange({ ...upload, encoding })}
         />
       )}
     </div>

@@ -4,16 +4,24 @@ import { Caret } from '../../parts/icons.tsx';
 import { NumberField } from '../../parts/NumberField.tsx';
 import { Select } from '../../parts/Select.tsx';
 import { Tick } from '../../parts/Tick.tsx';
+import type { AskedChoices } from '../../queries/asked-choices.ts';
+import { RowsField } from './RowsField.tsx';
 
 const ABSENCE = [
   { id: 'belowDetection', label: 'below detection' },
   { id: 'notMeasured', label: 'not measured' },
 ] as const;
 
+const LAYOUTS = [
+  { id: 'wide', label: 'A row a specimen', hint: 'One column an analyte' },
+  { id: 'long', label: 'A row a value', hint: 'Analyte, value and unit in columns' },
+  { id: 'sideways', label: 'A column a specimen', hint: 'Analytes down the side' },
+] as const;
+
 interface TableReadingProps {
   readonly choices: Choices;
   readonly doubtful: boolean;
-  readonly onChange: (part: Partial<Choices>) => void;
+  readonly onChange: (part: AskedChoices) => void;
 }
 
 /** What holds for the table as a whole: its layout, its rows, how numbers and gaps are written. */
@@ -39,14 +47,11 @@ export function TableReading(at: TableReadingProps) {
 function RowChoices({ choices, onChange }: TableReadingProps) {
   return (
     <div className="fields narrow">
-      <Select
+      <Select<string>
         label="Layout"
-        choices={[
-          { id: 'wide', label: 'A row a specimen', hint: 'One column an analyte' },
-          { id: 'long', label: 'A row a value', hint: 'Analyte, value and unit in columns' },
-        ]}
+        choices={LAYOUTS}
         value={choices.layout}
-        onChange={(layout) => onChange({ layout })}
+        onChange={(layout) => onChange({ layout: layout as Choices['layout'] })}
       />
       <NumberField
         label="Row of names"
@@ -134,6 +139,20 @@ function CellChoices({ choices, onChange }: TableReadingProps) {
           ]}
           value={choices.dateOrder}
           onChange={(dateOrder) => onChange({ dateOrder })}
+        />
+      </div>
+      <div className="fields">
+        <RowsField
+          label="Rows left out"
+          hint="By their numbers: 9, 12-14"
+          rows={choices.leaveOutRows}
+          onChange={(leaveOutRows) => onChange({ leaveOutRows })}
+        />
+        <RowsField
+          label="Rows kept though they look like a summary"
+          hint="Rows named Mean, SD or Total are left out otherwise"
+          rows={choices.keepRows}
+          onChange={(keepRows) => onChange({ keepRows })}
         />
       </div>
       <Tick isSelected={choices.fillDown} onChange={(fillDown) => onChange({ fillDown })}>

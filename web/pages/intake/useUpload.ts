@@ -2,7 +2,7 @@ import { useCallback, useEffect, useState } from 'react';
 import type { Upload } from '../../queries/imports.ts';
 import { keep, readKept } from './kept-upload.ts';
 
-export const NO_UPLOAD: Upload = { file: null, text: null, sheet: null, choices: null };
+export const NO_UPLOAD: Upload = { file: null, text: null, sheet: null, encoding: null, asked: {} };
 
 /** What is being brought in, kept over a reload until it is in or given up. */
 export function useUpload(study: string) {

@@ -1,7 +1,6 @@
-import type { Choices } from '../../../api/contract/intake.ts';
 import type { Choice } from '../../parts/Select.tsx';
+import type { ColumnChoice } from '../../queries/asked-choices.ts';
 
-export type ColumnChoice = Choices['columns'][number];
 export type Role = ColumnChoice['role'];
 
 /** What a column may hold, in the words of the page. */

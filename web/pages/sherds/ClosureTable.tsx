@@ -1,7 +1,7 @@
 import type { Amount, NormalisedAnalysis } from '../../../api/domain/composition/types.ts';
 import { type Column, DataTable } from '../../parts/DataTable.tsx';
 import { NumberWithUnit } from '../../parts/NumberWithUnit.tsx';
-import { showAnalyte, showSignificant } from '../../parts/numbers.ts';
+import { showAnalyte, showPlain, showSignificant } from '../../parts/numbers.ts';
 
 interface ClosureRow {
   readonly oxide: string;
@@ -13,7 +13,7 @@ function AmountCell({ amount }: { readonly amount: Amount | undefined }) {
   if (!amount) return <span className="faint">left out</span>;
   if (amount.value !== null) return <NumberWithUnit value={amount.value} uncertainty={amount.sigma} />;
   if (amount.limit === null) return <span className="faint">below detection</span>;
-  return <span className="number">&lt; {showSignificant(amount.limit)}</span>;
+  return <span className="number">&lt; {showPlain(amount.limit, 3)}</span>;
 }
 
 const BASIS = {
@@ -59,7 +59,7 @@ export function ClosureTable({ normalised }: { readonly normalised: NormalisedAn
           multiplied by 100 ÷ {showSignificant(kept, 4)} = {showSignificant(100 / kept, 4)}.
         </p>
       )}
-      <DataTable label="Closed to 100" columns={COLUMNS} rows={rows} rowKey={(row) => row.oxide} />
+      <DataTable snug label="Closed to 100" columns={COLUMNS} rows={rows} rowKey={(row) => row.oxide} />
     </>
   );
 }

@@ -62,6 +62,7 @@ function groupColumns(study: string, edit: (group: WareGroup) => void): Column<W
     {
       id: 'actions',
       label: 'Actions',
+      hideLabel: true,
       cell: (group) => (
         <span className="row end">
           <Button look="quiet" aria-label={`Change ${group.name}`} onPress={() => edit(group)}>

@@ -36,7 +36,7 @@ export function NormalisationControls(at: {
         isSelected={at.settings.volatileFree}
         onChange={(volatileFree) => at.onChange({ ...at.settings, volatileFree })}
       >
-        Without volatiles (loss on ignition, water, carbon dioxide, sulfur as the rules of the study say)
+        Free of volatiles: loss on ignition, H₂O and CO₂ are taken out before closure
       </Tick>
     </fieldset>
   );

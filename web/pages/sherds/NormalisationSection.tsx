@@ -3,12 +3,12 @@ import { DEFAULT_NORMALISATION, type NormalisedAnalysis } from '../../../api/dom
 import { CsvDownload } from '../../parts/CsvDownload.tsx';
 import { Loaded } from '../../parts/Loaded.tsx';
 import { Notice } from '../../parts/Notice.tsx';
-import { NumberWithUnit } from '../../parts/NumberWithUnit.tsx';
 import { useDraft } from '../../parts/useDraft.ts';
 import { useNormalisation } from '../../queries/analyses.ts';
 import { ClosureTable } from './ClosureTable.tsx';
 import { NormalisationControls } from './NormalisationControls.tsx';
 import { StepsTable } from './StepsTable.tsx';
+import { conversionsOf } from './steps.ts';
 
 /** From the reported figures to the composition that is compared, each step to be followed. */
 export function NormalisationSection({
@@ -28,38 +28,36 @@ export function NormalisationSection({
       </p>
       <NormalisationControls settings={settings.value} onChange={settings.set} />
       <Loaded query={query} what="the normalisation">
-        {(normalised) => <Normalised name={analysis.specimenLabel} normalised={normalised} />}
+        {(normalised) => <Normalised analysis={analysis} normalised={normalised} />}
       </Loaded>
     </section>
   );
 }
 
 function Normalised({
-  name,
+  analysis,
   normalised,
 }: {
-  readonly name: string;
+  readonly analysis: Analysis;
   readonly normalised: NormalisedAnalysis;
 }) {
-  const { total, rawTotal, steps, warnings } = normalised;
+  const { total, steps } = normalised;
+  const warnings = normalised.warnings.filter((warning) => warning !== total.message);
   const rows = () =>
-    steps.map((s) => [s.analyte, s.before.value, s.before.unit, s.factor, s.oxide, s.after, s.what]);
+    steps.map((s) => [s.analyte, s.before.value, s.before.unit, s.factor, s.after, s.oxide, s.what]);
   return (
     <>
       <h3>1. To oxides, in wt%</h3>
-      <StepsTable steps={steps} />
+      <StepsTable steps={conversionsOf(normalised)} reported={analysis.reported} />
       <div>
         <CsvDownload
-          name={`${name} steps`}
-          header={['analyte', 'reported', 'unit', 'factor', 'oxide', 'wt%', 'what']}
+          name={`${analysis.specimenLabel} steps`}
+          header={['analyte', 'from', 'unit', 'factor', 'wt%', 'of', 'why']}
           rows={rows}
         />
       </div>
       <h3>2. The total</h3>
-      <p>
-        The oxides add up to <NumberWithUnit value={rawTotal} unit="wt%" resolution={0.01} />.
-      </p>
-      <Notice kind={total.judgement === 'usual' ? 'info' : 'caution'}>
+      <Notice kind={total.judgement === 'usual' || total.judgement === 'unknown' ? 'info' : 'caution'}>
         <p>{total.message}</p>
       </Notice>
       {warnings.length > 0 && (

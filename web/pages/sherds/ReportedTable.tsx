@@ -1,7 +1,7 @@
 import type { ReportedValue } from '../../../api/domain/composition/types.ts';
 import { type Column, DataTable } from '../../parts/DataTable.tsx';
 import { NumberWithUnit } from '../../parts/NumberWithUnit.tsx';
-import { showAnalyte, showSignificant } from '../../parts/numbers.ts';
+import { showAnalyte, showPlain } from '../../parts/numbers.ts';
 
 function Figure({ of }: { readonly of: ReportedValue }) {
   if (!of.belowDetection)
@@ -17,7 +17,7 @@ function Figure({ of }: { readonly of: ReportedValue }) {
   if (of.limit === null) return <span>below detection</span>;
   return (
     <span className="number">
-      &lt; {showSignificant(of.limit)}
+      &lt; {showPlain(of.limit)}
       <span className="unit"> {of.unit}</span>
     </span>
   );
@@ -35,11 +35,13 @@ const COLUMNS: readonly Column<ReportedValue>[] = [
     id: 'limit',
     label: 'Detection limit',
     numeric: true,
-    cell: (one) => (one.limit === null ? '' : <NumberWithUnit value={one.limit} unit={one.unit} />),
+    cell: (one) => (one.limit === null ? '' : `${showPlain(one.limit)} ${one.unit}`),
   },
 ];
 
 /** The laboratory's figures, untouched. */
 export function ReportedTable({ reported }: { readonly reported: readonly ReportedValue[] }) {
-  return <DataTable label="As reported" columns={COLUMNS} rows={reported} rowKey={(one) => one.analyte} />;
+  return (
+    <DataTable snug label="As reported" columns={COLUMNS} rows={reported} rowKey={(one) => one.analyte} />
+  );
 }

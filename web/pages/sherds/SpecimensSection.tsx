@@ -54,6 +54,13 @@ export function SpecimensSection({
                 onSort={({ column, direction }) => change({ sort: column as typeof view.sort, direction })}
               />
             )}
+            {rows.length > 1 && chosen.size === 0 && (
+              <div>
+                <Button look="quiet" onPress={() => setChosen(new Set(rows.map((row) => row.id)))}>
+                  Choose all {rows.length} shown
+                </Button>
+              </div>
+            )}
             {total === 0 && <p className="faint">No specimen answers to this.</p>}
             <Paging
               total={total}

@@ -27,6 +27,7 @@ export function specimenColumns({ study, groups, chosen, setChosen }: SpecimenCo
     {
       id: 'choose',
       label: 'Choose',
+      hideLabel: true,
       cell: (row) => (
         <Tick
           aria-label={`Choose ${row.label}`}
