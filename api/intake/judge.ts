@@ -1,4 +1,3 @@
-import { createHash } from 'node:crypto';
 import { TOTAL } from '../domain/chemistry/analytes.ts';
 import { elementOf } from '../domain/chemistry/oxides.ts';
 import { totalDisagreement } from '../domain/composition/faults.ts';
@@ -96,9 +95,4 @@ function judgeTotal(
   });
   const disagreement = totalDisagreement(readings, rawTotal);
   if (disagreement !== null) log.warn('total-disagrees', disagreement, { row });
-}
-
-/** Short proof that two rows hold the same figures. */
-export function figuresHash(values: readonly ReportedValue[]): string {
-  return createHash('sha1').update(JSON.stringify(values)).digest('base64');
 }

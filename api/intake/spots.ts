@@ -1,10 +1,10 @@
-import { figuresHash } from './judge.ts';
+import type { ReportedValue } from '../domain/composition/types.ts';
 import type { ProblemLog } from './problems.ts';
 import type { DraftAnalysis } from './types.ts';
 
 interface Seen {
   readonly row: number;
-  readonly hash: string;
+  readonly figures: string;
   count: number;
 }
 
@@ -25,20 +25,20 @@ export class SpotRegister {
     const { specimen, measured, spot, technique, laboratory, date } = draft;
     const key = JSON.stringify([specimen, measured, spot, technique, laboratory, date]);
     const row = draft.rows[0]!;
-    const hash = figuresHash(draft.values);
+    const figures = figuresOf(draft.values);
     const before = this.#seen.get(key);
     if (before === undefined) {
-      this.#seen.set(key, { row, hash, count: 1 });
+      this.#seen.set(key, { row, figures, count: 1 });
       return draft;
     }
-    return this.#again(draft, before, hash);
+    return this.#again(draft, before, figures);
   }
 
-  #again(draft: DraftAnalysis, before: Seen, hash: string): DraftAnalysis | null {
+  #again(draft: DraftAnalysis, before: Seen, figures: string): DraftAnalysis | null {
     const { specimen, measured, spot } = draft;
     const row = draft.rows[0]!;
     const what = `${specimen}, ${measured}${spot === null ? '' : `, spot ${spot}`}`;
-    if (hash === before.hash && draft.values.length >= ENOUGH) {
+    if (figures === before.figures && draft.values.length >= ENOUGH) {
       this.#log.error(
         'same-row',
         `each analysis may be given once; ${what} has the same figures in row ${before.row}`,
@@ -62,4 +62,9 @@ export class SpotRegister {
     );
     return { ...draft, spot: String(before.count) };
   }
+}
+
+/** Short text that two rows share when they hold the same figures. */
+function figuresOf(values: readonly ReportedValue[]): string {
+  return values.map((v) => `${v.analyte}${v.value ?? `<${v.limit}`}`).join(' ');
 }
