@@ -1,4 +1,4 @@
-import { POWERLESS_REACH, reachOf } from '../reference/choose-spread.ts';
+import { COMFORTABLE_DF } from '../reference/choose-spread.ts';
 import { plainName } from './element-names.ts';
 import type { Contribution, GroupPlacement, Placement, Verdict } from './types.ts';
 import { verdictOf } from './verdict.ts';
@@ -65,7 +65,7 @@ function offEvidence(g: GroupPlacement): string {
 /** A caution where the numbers could hardly have said anything else. */
 function caution(g: GroupPlacement): string[] {
   const sherds = `With ${g.n} sherds`;
-  if (g.verdict === 'inside' && g.membership !== null && g.p !== null && reachOf(g.n, g.p) > POWERLESS_REACH)
+  if (g.verdict === 'inside' && g.membership !== null && g.p !== null && g.n - g.p < COMFORTABLE_DF)
     return [`${sherds} in ${g.p} directions this test can exclude little, so that is weak evidence.`];
   if (g.verdict === 'inside' && g.membership === null && g.typicality!.of < FEW_MEMBERS)
     return [`${sherds} that is weak evidence.`];

@@ -8,6 +8,8 @@ const RANK_EDGE = 0.1;
 const RANK_OUT = 0.05;
 /** Beyond all members by this factor is outside however few they are. Our own rule; see the simulation in scripts. */
 const FAR = 2;
+/** Off the components the edge begins here: beyond all members happens to a true member of a small group too often. */
+const BEYOND = 1.25;
 
 const ORDER: readonly Verdict[] = ['inside', 'borderline', 'outside'];
 const worse = (a: Verdict, b: Verdict): Verdict => (ORDER.indexOf(a) >= ORDER.indexOf(b) ? a : b);
@@ -23,10 +25,11 @@ function byRank(rank: Rank, ratio: number): Verdict {
   return rank.atLeastAsFar === 0 || rank.value < RANK_EDGE ? 'borderline' : 'inside';
 }
 
-/** Off the components a sample beyond every member is at the edge, and twice as far as any of them is outside. */
+/** Off the components a sample clearly beyond every member is at the edge, and at twice the furthest outside. */
 function byDistanceOff({ distance, furthestMember, rank }: NonNullable<GroupPlacement['off']>): Verdict {
-  if (rank.atLeastAsFar > 0) return 'inside';
-  return distance >= FAR * furthestMember ? 'outside' : 'borderline';
+  if (distance >= FAR * furthestMember) return 'outside';
+  const beyond = rank.value <= RANK_OUT || distance >= BEYOND * furthestMember;
+  return rank.atLeastAsFar === 0 && beyond ? 'borderline' : 'inside';
 }
 
 /** What a verdict is given on. */
@@ -42,8 +45,8 @@ export interface Evidence {
  * What the numbers allow one to say of a sample and a group. By membership probability: below .01 outside, below .05
  * borderline, else inside, which means only that it cannot be told from the members. Without a probability, by rank
  * among the members: below .05, or beyond all of them at twice the distance of the furthest, outside; beyond all
- * of them, or below .1, borderline. Where only some components were compared, lying off them beyond every member
- * counts too. `unknown` when there is neither probability nor rank. The levels are conventions.
+ * of them, or below .1, borderline. Where only some components were compared, lying off them clearly beyond every
+ * member counts too. `unknown` when there is neither probability nor rank. The levels are conventions.
  *
  * @example
  * verdictOf({ membership: 0.004, typicality: null, ratio: null, off: null }) // 'outside'

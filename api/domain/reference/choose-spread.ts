@@ -4,10 +4,12 @@ import type { CovarianceChoice, GroupSpread } from './types.ts';
 
 /** Fewest sherds for which any spread is worth having: below, shrinkage is singular or near it. */
 export const FEWEST_SHERDS = 4;
-/** How many times as far out as for a perfectly known group the 5 % limit may lie, for `auto` to take a method. */
-const COMFORTABLE_REACH = 1.5;
-/** Beyond this reach a test excludes so little that a reader has to be told. */
-export const POWERLESS_REACH = 2;
+/**
+ * Fewest degrees of freedom n − p with which a membership probability is comfortable. With fewer, even a stranger far
+ * out keeps a fair probability. In simulations (scripts/simulations/membership.ts) every direction given up costs
+ * more power against an oxide that is off than a degree of freedom gained, down to about here.
+ */
+export const COMFORTABLE_DF = 6;
 
 /** What a method is chosen from. */
 export interface SpreadRequest {
@@ -71,19 +73,18 @@ function shrinkageExplained(
 }
 
 /**
- * The default by n and p. Sample covariance when it is comfortable: the 5 % limit at most 1.5 times as far out as
- * for a perfectly known group (about n ≥ 3p) and every oxide detected. Else the largest number of components, two or
- * more, that is comfortable (two from 9 sherds on). Else, for 4 to 8 sherds, shrinkage by OAS and rank only.
+ * The default by n and p: the most directions that leave six degrees of freedom. All of them, with the sample
+ * covariance, when n − p ≥ 6 and every oxide is detected; else the first n − 6 components when those are two or
+ * more (from 8 sherds on); else, for 4 to 7 sherds, shrinkage by OAS and rank only.
  */
 function automatic(request: SpreadRequest): SpreadChoice {
   const { n, p, components, undetected } = request;
-  if (undetected.length === 0 && reachOf(n, p) <= COMFORTABLE_REACH) return sampleExplained(request);
-  let count = Math.min(components, p - 1);
-  while (count >= 2 && reachOf(n, count) > COMFORTABLE_REACH) count--;
+  if (undetected.length === 0 && n - p >= COMFORTABLE_DF) return sampleExplained(request);
+  const count = Math.min(components, p - 1, n - COMFORTABLE_DF);
   const why =
-    undetected.length > 0
+    n - p >= COMFORTABLE_DF
       ? `, because ${undetected.join(', ')} is below detection in every sherd of the group`
-      : `, because a covariance in all p = ${p} directions would exclude too little`;
+      : `, because all p = ${p} directions would leave fewer than ${COMFORTABLE_DF} degrees of freedom`;
   if (count >= 2) return componentsExplained(request, count, why);
   return shrinkageExplained(request, 'oas', ', because the sherds are too few for two components');
 }
@@ -126,7 +127,7 @@ function onComponents(request: SpreadRequest, count: number): SpreadChoice {
  *
  * @example
  * chooseSpread({ n: 40, p: 8, components: 8, undetected: [] }, { kind: 'auto' }).method // 'sample'
- * chooseSpread({ n: 14, p: 8, components: 8, undetected: [] }, { kind: 'auto' }).p // 4
+ * chooseSpread({ n: 10, p: 8, components: 8, undetected: [] }, { kind: 'auto' }).p // 4
  * chooseSpread({ n: 6, p: 8, components: 8, undetected: [] }, { kind: 'auto' }).method // 'oas'
  * chooseSpread({ n: 3, p: 8, components: 8, undetected: [] }, { kind: 'auto' }).refusal // 'A spread needs at least 4 sherds; the group has n = 3'
  */

@@ -1,7 +1,7 @@
 import { covariance } from '../statistics/covariance.ts';
 import { newObservationLimit } from '../statistics/hotelling.ts';
 import { columnDeviations, columnMeans } from '../statistics/moments.ts';
-import { chooseSpread, POWERLESS_REACH, reachOf, type SpreadChoice } from './choose-spread.ts';
+import { COMFORTABLE_DF, chooseSpread, reachOf, type SpreadChoice } from './choose-spread.ts';
 import { leaveOneOut, leaveOneOutOff } from './leave-one-out.ts';
 import { type FittedScale, unscale } from './scale.ts';
 import { type FittedSpread, fitSpread, orRefusal } from './spread.ts';
@@ -49,11 +49,10 @@ function detectionWarnings({ all, half }: { all: readonly string[]; half: readon
 function powerWarnings(spread: FittedSpread, n: number, members: readonly number[] | null): string[] {
   const { method, p } = spread;
   const exact = method === 'sample' || method === 'components';
-  const reach = reachOf(n, p);
   const weak =
-    exact && reach > POWERLESS_REACH
+    exact && n - p < COMFORTABLE_DF
       ? [
-          `n = ${n} sherds in p = ${p} directions leave ${n - p} degrees of freedom: the 5 % limit lies ${reach.toFixed(1)} times as far out as for a well-known group, so this test can exclude little.`,
+          `n = ${n} sherds in p = ${p} directions leave only n − p = ${n - p} degrees of freedom: the 5 % limit lies ${reachOf(n, p).toFixed(1)} times as far out as for a well-known group, and even a sherd far out keeps a fair probability.`,
         ]
       : [];
   const unranked =
@@ -117,12 +116,10 @@ export function fitGroup(
   const rows = members.map((m) => m.coordinates);
   const n = rows.length;
   const below = belowDetection(members, setting);
-  const request = {
-    n,
-    p: setting.axes.length,
-    components: setting.pca.loadings.length,
-    undetected: below.all,
-  };
+  const p = setting.axes.length;
+  // log10 has one component more than free directions: the bend of the constant sum, which is no spread.
+  const components = Math.min(setting.pca.loadings.length, p);
+  const request = { n, p, components, undetected: below.all };
   const { warnings, ...found } = distances(rows, chooseSpread(request, setting.covariance), setting);
   const mean = columnMeans(rows);
   const scores = members.map((m) => m.scores);

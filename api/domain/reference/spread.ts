@@ -22,6 +22,15 @@ export interface SpreadSettings {
   readonly axes: readonly Row[];
 }
 
+/** A deviation below this share of the coordinates is the rounding of sherds that are all the same. */
+const SAME_SHARE = 1e-12;
+
+function needDifference(coordinates: readonly Row[], mean: Row): void {
+  const size = Math.hypot(...mean);
+  if (!coordinates.some((row) => Math.hypot(...row.map((v, j) => v - mean[j]!)) > SAME_SHARE * size))
+    throw new RequirementError(`a spread needs sherds that differ; these ${coordinates.length} are the same`);
+}
+
 /** Covariance of rows on the axes, and the packed inverse of its factor. */
 function measured(rows: Rows, method: GroupSpread['method']) {
   if (method === 'sample' || method === 'components') return { ...sampleSpread(rows), shrinkage: null };
@@ -40,6 +49,7 @@ function measured(rows: Rows, method: GroupSpread['method']) {
  */
 export function fitSpread(coordinates: readonly Row[], { method, axes }: SpreadSettings): FittedSpread {
   const mean = columnMeans(coordinates);
+  needDifference(coordinates, mean);
   const rows = coordinates.map((row) => project(row, { means: mean, loadings: axes }));
   const { covariance, inverseCholesky, shrinkage } = measured(rows, method);
   return {

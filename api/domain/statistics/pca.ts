@@ -5,6 +5,8 @@ import { columnMeans, type Rows } from './moments.ts';
 
 /** Eigenvalues below this share of the largest are rounding of a null direction, and dropped. */
 const NULL_SHARE = 1e-12;
+/** A standard deviation below this share of the mean is the rounding of rows that are all the same. */
+const SAME_SHARE = 1e-12;
 /** Loadings this close to the largest count as tied; the first of them is made positive. */
 const TIE = 1e-9;
 
@@ -42,7 +44,8 @@ export function pca(rows: Rows): PrincipalComponents {
   const matrix = unpackSymmetric(scatter(rows, means), rows.length - 1);
   const found = new PCA(matrix, { isCovarianceMatrix: true });
   const all = found.getEigenvalues();
-  const kept = all.filter((value) => value > NULL_SHARE * all[0]!);
+  const rounding = SAME_SHARE ** 2 * means.reduce((sum, v) => sum + v * v, 0);
+  const kept = all.filter((value) => value > Math.max(NULL_SHARE * all[0]!, rounding));
   if (kept.length === 0) throw new RequirementError('pca needs something that varies; all rows are the same');
   const total = kept.reduce((sum, value) => sum + value, 0);
   const vectors = found.getEigenvectors();
