@@ -47,12 +47,21 @@ function decodeAs(bytes: Uint8Array, encoding: string): string {
     );
   }
   try {
-    return decoder.decode(bytes);
+    return withoutControls(decoder.decode(bytes), decoder.encoding);
   } catch {
     throw new RequirementError(
       `a text read as ${encoding} must be ${encoding} throughout; some bytes are not`,
     );
   }
+}
+
+/** Windows-1252 from 0x80 to 0x9f, Encoding Standard; a blank where it defines nothing. */
+const WINDOWS_1252 = '€ ‚ƒ„…†‡ˆ‰Š‹Œ Ž  ‘’“”•–—˜™š›œ žŸ';
+
+/** Node 20 decodes Windows-1252 as ISO 8859-1, which has control characters where curly quotes and dashes belong. */
+function withoutControls(text: string, encoding: string): string {
+  if (encoding !== 'windows-1252') return text;
+  return text.replace(/[\u0080-\u009f]/g, (c) => WINDOWS_1252[c.charCodeAt(0) - 0x80]!);
 }
 
 function marked(bytes: Uint8Array): string | null {
@@ -86,7 +95,7 @@ function oneByte(bytes: Uint8Array): Decoded {
   const alphabet = best && best.confidence >= CONFIDENT ? ALPHABETS[best.name] : undefined;
   const encoding = alphabet ?? 'windows-1252';
   return {
-    text: new TextDecoder(encoding).decode(bytes),
+    text: withoutControls(new TextDecoder(encoding).decode(bytes), encoding),
     encoding,
     warning: `The file is not UTF-8; it was read as ${encoding}. Check accents and the signs ± and µ in the preview.`,
   };

@@ -40,7 +40,9 @@ function isAnalyte(cell: string): boolean {
 export function tabsForBlanks(text: string): string {
   const lines = text.split(/\r?\n|\r/);
   const spaced = lines.filter((line) => / {2,}/.test(line.trim())).length;
-  const delimited = /[\t;|]/.test(text) || lines.some((line) => /,\S/.test(line) && !/\d,\d/.test(line));
+  const filled = lines.filter((line) => line.trim() !== '');
+  const commas = filled.every((line) => line.replace(/\d,\d/g, '').includes(','));
+  const delimited = /[\t;|]/.test(text) || commas;
   if (delimited || spaced < 2 || spaced < lines.length / 2) return text;
   return lines.map((line) => line.trim().replace(/ {2,}/g, '\t')).join('\n');
 }

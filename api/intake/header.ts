@@ -29,7 +29,7 @@ const NINETY_FIVE = word(
 const TWO =
   /(?<![\p{L}\p{N}])(?:2|two)\s?-?\s?(?:σ|sigma|s\.?\s?d\.?|s(?![\p{L}\p{N}])|s\.?e\.?(?![\p{L}]))/iu;
 const ONE =
-  /(?<![\p{L}\p{N}])(?:1|one)\s?-?\s?(?:σ|sigma|s\.?\s?d\.?|s(?![\p{L}\p{N}])|s\.?e\.?(?![\p{L}]))|[σ]|(?<![\p{L}])(?:sigma|s\.?d\.?|s\.d|st\.?\s?d(?:ev)?\.?|std\.?(?:\s?dev\.?)?|stdev|standard\sdeviation|(?<=[\p{L}\p{N})]\s)s\.?e\.?(?:m\.?)?|standard\serror|stabw\.?|standardabweichung|[eé]cart[\s-]type|deviazione\sstandard|desviaci[oó]n(?:\sest[aá]ndar)?|τυπικ[ηή]\sαπ[οό]κλιση)(?![\p{L}])/iu;
+  /(?<![\p{L}\p{N}])(?:1|one)\s?-?\s?(?:σ|sigma|s\.?\s?d\.?|s(?![\p{L}\p{N}])|s\.?e\.?(?![\p{L}]))|[σ]|(?<![\p{L}])(?:sigma|s\.?\s?d\.?|stdev\.?|std\.?(?:\s?dev\.?)?|st\.?\s?d(?:ev)?\.?|standard\sdeviation|(?<=[\p{L}\p{N})]\s)s\.?e\.?(?:m\.?)?|standard\serror|stabw\.?|standardabweichung|[eé]cart[\s-]type|deviazione\sstandard|desviaci[oó]n(?:\sest[aá]ndar)?|τυπικ[ηή]\sαπ[οό]κλιση)(?![\p{L}])/iu;
 const UNSTATED =
   /±|\+\s?\/\s?-|\+-|(?<![\p{L}])(?:err(?:or|s)?\.?|unc(?:ert(?:ainty)?)?\.?|fehler|unsicherheit|erreur|incertitude|errore|incertezza|incertidumbre|σφάλμα)(?![\p{L}])|^[uΔδ](?=[\s_(])|^[Δδ](?=\p{Lu})/iu;
 const LIMIT = word(
