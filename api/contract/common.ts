@@ -1,8 +1,10 @@
 import { z } from 'zod';
 
 /** Where a text has a natural end: a name fits a line, a note fits a page. */
-export const shortText = z.string().trim().max(200);
-export const longText = z.string().trim().max(20_000);
+/** PostgreSQL holds no NUL in a text. */
+const text = z.string().refine((value) => !value.includes('\0'), 'a text must not hold the character NUL');
+export const shortText = text.trim().max(200);
+export const longText = text.trim().max(20_000);
 export const name = shortText.min(1, 'needs at least one character');
 export const id = z.uuid();
 export const instant = z.iso.datetime({ offset: true });

@@ -99,7 +99,7 @@ async function publish(
   { importId, problems }: { importId: string; problems: readonly Problem[] },
 ): Promise<void> {
   const { analyses, specimens } = writer.written;
-  const message = `${analyses} analyses of ${specimens} new specimens were brought in.`;
+  const message = `Brought in: ${counted(analyses, 'analysis', 'analyses')}, ${counted(specimens, 'new specimen', 'new specimens')}.`;
   await db.transaction(async (tx) => {
     await writer.join(tx);
     const published = await tx
@@ -149,6 +149,7 @@ async function say(
   if (rows.length === 0) throw new Stopped();
 }
 
+const counted = (n: number, one: string, many: string) => `${n} ${n === 1 ? one : many}`;
 const isError = (problem: Problem) => problem.severity === 'error';
 
 function outcome(message: string, problems: readonly Problem[]): ImportOutcome {

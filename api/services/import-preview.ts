@@ -15,7 +15,8 @@ export async function previewImport(caller: Caller, studyId: string, upload: Upl
   for await (const message of readInWorker({ what: 'preview', source, options, choices, remembered }))
     if (message.is === 'preview') {
       const preview = message.preview as Preview;
-      return { ...preview, problems: [...twice, ...preview.problems] };
+      const counts = { ...preview.counts, warnings: preview.counts.warnings + twice.length };
+      return { ...preview, counts, problems: [...twice, ...preview.problems] };
     }
   throw new Error('the reading thread ended without a preview');
 }

@@ -5,7 +5,7 @@ import { codeOf } from './failure.ts';
 import type { ReadMessage, ReadTask } from './import-task.ts';
 
 /** A file that needs more is refused rather than let the service run out of memory. */
-const MOST_MEMORY_MB = 700;
+const MOST_MEMORY_MB = 384;
 
 /**
  * Reads a file in a thread of its own, so that the service goes on answering. Yields what the thread says; it waits
@@ -15,7 +15,7 @@ export async function* readInWorker(task: ReadTask, signal?: AbortSignal): Async
   const worker = new Worker(new URL('./import-worker.mjs', import.meta.url), {
     workerData: task,
     execArgv: [],
-    resourceLimits: { maxOldGenerationSizeMb: MOST_MEMORY_MB },
+    resourceLimits: { maxOldGenerationSizeMb: MOST_MEMORY_MB, maxYoungGenerationSizeMb: 16 },
   });
   try {
     for (;;) {

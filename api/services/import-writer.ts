@@ -7,7 +7,7 @@ import { folded, type Known, knownOf } from './import-known.ts';
 import { analysisRow, contradictions, type NewSpecimenRow, specimenRow } from './import-rows.ts';
 
 /** Rows of one INSERT: few enough that an embedded database answers others in between. */
-const BATCH = 250;
+const BATCH = 125;
 
 type NewGroupRow = typeof wareGroup.$inferInsert;
 interface Target {

@@ -132,6 +132,7 @@ CREATE INDEX "analysis_import" ON "analysis" USING btree ("import_id");--> state
 CREATE INDEX "import_study" ON "import" USING btree ("study_id");--> statement-breakpoint
 CREATE UNIQUE INDEX "import_one_running_a_study" ON "import" USING btree ("study_id") WHERE "import"."status" = 'running';--> statement-breakpoint
 CREATE INDEX "placement_study" ON "placement" USING btree ("study_id");--> statement-breakpoint
+CREATE INDEX "specimen_order" ON "specimen" USING btree ("study_id","label_order");--> statement-breakpoint
 CREATE INDEX "specimen_ware_group" ON "specimen" USING btree ("ware_group_id");--> statement-breakpoint
 CREATE INDEX "specimen_import" ON "specimen" USING btree ("import_id");--> statement-breakpoint
 CREATE VIEW "public"."visible_analysis" AS (select "analysis"."id", "analysis"."study_id", "analysis"."specimen_id", "analysis"."measured", "analysis"."technique", "analysis"."laboratory", "analysis"."instrument", "analysis"."date", "analysis"."source", "analysis"."doi", "analysis"."spot", "analysis"."note", "analysis"."reported", "analysis"."import_id", "analysis"."row", "analysis"."created_at", "analysis"."updated_at" from "analysis" left join "import" on "import"."id" = "analysis"."import_id" where ("import"."id" is null or "import"."status" = 'done'));--> statement-breakpoint

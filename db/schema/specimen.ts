@@ -26,6 +26,7 @@ export const specimen = pgTable(
   },
   (table) => [
     unique('specimen_label').on(table.studyId, table.label),
+    index('specimen_order').on(table.studyId, table.labelOrder),
     index('specimen_ware_group').on(table.wareGroupId),
     index('specimen_import').on(table.importId),
   ],
