@@ -1,12 +1,12 @@
 import { RequirementError } from '../requirement.ts';
 import { type FreeStep, freeStep } from './free-step.ts';
 
-/** Least squares in Gram form: least ½xᵀGx − cᵀx with lower ≤ x ≤ upper and, if given, weights·x = total. */
+/** Least ‖Ax − b‖² with lower ≤ x ≤ upper and, if given, weights·x = total. */
 export interface BoxProblem {
-  /** Row-major n × n, AᵀA. */
-  readonly gram: Float64Array;
-  /** Aᵀb. */
-  readonly linear: Float64Array;
+  /** Column after column of A, each as long as `right`. */
+  readonly columns: Float64Array;
+  /** b. */
+  readonly right: Float64Array;
   readonly lower: Float64Array;
   readonly upper: Float64Array;
   /** Weights are zero or more. */
@@ -27,54 +27,55 @@ interface State {
  * Bounded least squares by the active-set method of Lawson & Hanson (Solving Least Squares Problems, 1974, ch. 23),
  * with upper bounds and one fixed sum. Returns x. Throws when bounds and sum contradict each other.
  * @example
- * boxLeastSquares({ gram: new Float64Array([1, 0, 0, 1]), linear: new Float64Array([2, -1]), lower: new Float64Array(2), upper: new Float64Array([1, 1]), sum: null }) // [1, 0]
+ * boxLeastSquares({ columns: new Float64Array([1, 0, 0, 1]), right: new Float64Array([2, -1]), lower: new Float64Array(2), upper: new Float64Array([1, 1]), sum: null }) // [1, 0]
  */
 export function boxLeastSquares(given: BoxProblem): Float64Array {
   const problem = strengthen(given);
-  const { n, x } = { n: given.linear.length, x: given.start?.slice() ?? feasibleStart(given) };
+  const n = given.lower.length;
+  const x = given.start?.slice() ?? feasibleStart(given);
   const free = indices(n).filter((j) => x[j]! > given.lower[j]! && x[j]! < given.upper[j]!);
   const state: State = { x, slope: new Float64Array(n), free, barred: new Set() };
-  const tolerance = 1e-11 * largest(problem.linear);
+  const { columns, right, sum } = problem;
+  const tolerance = 1e-11 * largestSlope(problem);
   for (let round = 0; round < 30 * n + 60; round++) {
     seekSlope(problem, state);
-    if (problem.sum && state.free.length === 0 && !freeAny(problem, state)) break;
-    const found = freeStep(state.free, {
-      ...state,
-      gram: problem.gram,
-      n,
-      weights: problem.sum?.weights ?? null,
+    if (sum && free.length === 0 && !freeAny(problem, state)) break;
+    const found = freeStep(free, {
+      columns,
+      rows: right.length,
+      slope: state.slope,
+      weights: sum?.weights ?? null,
     });
-    if (found.dependent >= 0) state.barred.add(state.free.splice(found.dependent, 1)[0]!);
+    if (found.dependent >= 0) state.barred.add(free.splice(found.dependent, 1)[0]!);
     else if (take(problem, state, found)) {
       seekSlope(problem, state);
       if (!freeBest(problem, state, { multiplier: found.multiplier, tolerance })) break;
     }
   }
-  return state.x;
+  return x;
 }
 
 const indices = (n: number) => Array.from({ length: n }, (_, i) => i);
-const largest = (v: Float64Array) => v.reduce((most, value) => Math.max(most, Math.abs(value)), 1e-300);
 
-/** Adding a multiple of (sum − total)² leaves the answer as it is and keeps the free columns independent. */
+/** Slope of a column that points along b: the size that slopes are measured against. */
+function largestSlope({ columns, right }: BoxProblem): number {
+  const length = (v: Float64Array) => Math.sqrt(v.reduce((sum, a) => sum + a * a, 0));
+  return Math.max(length(columns) * length(right), 1e-300);
+}
+
+/** One more row, a multiple of sum = total, leaves the answer as it is and keeps the free columns independent. */
 function strengthen(problem: BoxProblem): BoxProblem {
   if (!problem.sum) return problem;
   const { weights, total } = problem.sum;
-  const n = weights.length;
-  let trace = 0;
-  let square = 0;
-  for (let j = 0; j < n; j++) {
-    trace += problem.gram[j * n + j]!;
-    square += weights[j]! ** 2;
+  const rows = problem.right.length;
+  const squares = (v: Float64Array) => v.reduce((sum, a) => sum + a * a, 0);
+  const rho = Math.sqrt(squares(problem.columns) / squares(weights)) || 1;
+  const columns = new Float64Array((rows + 1) * weights.length);
+  for (let k = 0; k < weights.length; k++) {
+    for (let d = 0; d < rows; d++) columns[k * (rows + 1) + d] = problem.columns[k * rows + d]!;
+    columns[k * (rows + 1) + rows] = rho * weights[k]!;
   }
-  const rho = trace > 0 ? trace / square : 1;
-  const gram = problem.gram.slice();
-  const linear = problem.linear.slice();
-  for (let i = 0; i < n; i++) {
-    linear[i]! += rho * total * weights[i]!;
-    for (let j = 0; j < n; j++) gram[i * n + j]! += rho * weights[i]! * weights[j]!;
-  }
-  return { ...problem, gram, linear };
+  return { ...problem, columns, right: Float64Array.of(...problem.right, rho * total) };
 }
 
 /** Every unknown at its lower bound, then raised in turn until the sum is met. */
@@ -95,13 +96,17 @@ function feasibleStart({ lower, upper, sum }: BoxProblem): Float64Array {
   return x;
 }
 
-function seekSlope({ gram, linear }: BoxProblem, { x, slope }: State): void {
-  const n = linear.length;
-  slope.set(linear);
-  for (let j = 0; j < n; j++) {
-    const xj = x[j]!;
-    if (xj === 0) continue;
-    for (let i = 0; i < n; i++) slope[i]! -= gram[j * n + i]! * xj;
+function seekSlope({ columns, right }: BoxProblem, { x, slope }: State): void {
+  const rows = right.length;
+  const gap = right.slice();
+  for (let k = 0; k < x.length; k++) {
+    const amount = x[k]!;
+    if (amount !== 0) for (let d = 0; d < rows; d++) gap[d]! -= amount * columns[k * rows + d]!;
+  }
+  for (let k = 0; k < x.length; k++) {
+    let sum = 0;
+    for (let d = 0; d < rows; d++) sum += columns[k * rows + d]! * gap[d]!;
+    slope[k] = sum;
   }
 }
 

@@ -98,17 +98,18 @@ function staying(element: string, at: { content: Content; fire: Fire; level: Lev
   return at.level === 'high' ? Math.max(kept, sulfideSulfur(at.content)) : kept;
 }
 
-const GAS_OF: Readonly<Record<string, { gas: string; atoms: number; oxygen: number }>> = {
-  H: { gas: 'H2O', atoms: 2, oxygen: 0.5 },
-  C: { gas: 'CO2', atoms: 1, oxygen: 2 },
-  S: { gas: 'SO2', atoms: 1, oxygen: 2 },
+/** Gas that an element leaves as: grams of it, and moles of oxygen in it, for a mole of the element. */
+const GAS_OF: Readonly<Record<string, { gas: Gas; grams: number; oxygen: number }>> = {
+  H: { gas: 'H2O', grams: molarMass('H2O') / 2, oxygen: 0.5 },
+  C: { gas: 'CO2', grams: molarMass('CO2'), oxygen: 2 },
+  S: { gas: 'SO2', grams: molarMass('SO2'), oxygen: 2 },
 };
 
 function leave(gases: Record<Gas, number>, element: string, moles: number): number {
   const known = GAS_OF[element];
-  const gas = known ? (known.gas as Gas) : (VOLATILE[element] ?? 'other');
-  gases[gas] += known ? (moles / known.atoms) * molarMass(known.gas) : moles * atomicWeight(element);
-  return known ? moles * known.oxygen : 0;
+  const gas = known?.gas ?? VOLATILE[element] ?? 'other';
+  gases[gas] += moles * (known?.grams ?? atomicWeight(element));
+  return moles * (known?.oxygen ?? 0);
 }
 
 const OXYGEN = new Map<string, number>();

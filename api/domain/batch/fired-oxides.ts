@@ -63,6 +63,7 @@ export function firedOxides(batch: readonly BatchLine[], fire: Fire, balance: nu
   const perOxide = (oxide: string) => central.grams[oxide]! / massPerAtom(oxide) / atomsIn(oxide);
   const names = [...new Set([central, ...ends].flatMap((v) => Object.keys(v.grams)))].sort(byDisplayOrder);
   const moles = names.map((oxide) => (central.grams[oxide] ? perOxide(oxide) : 0));
+  const causes = causesOf(batch, fire, balance);
   const allMoles = moles.reduce((sum, n) => sum + n, 0);
   return names.map((oxide, i) => {
     const seen = [central, ...ends].map((v) => v.percent[oxide] ?? 0);
@@ -72,7 +73,7 @@ export function firedOxides(batch: readonly BatchLine[], fire: Fire, balance: nu
       percent: seen[0]!,
       low: Math.min(...seen),
       high: Math.max(...seen),
-      sigma: sigmaOf(batch, { oxide, central, fire, balance }),
+      sigma: sigmaOf(oxide, central, causes),
       moles: moles[i]!,
       molePercent: (100 * moles[i]!) / allMoles,
     };
@@ -81,22 +82,34 @@ export function firedOxides(batch: readonly BatchLine[], fire: Fire, balance: nu
 
 const atomsIn = (oxide: string) => Number(/^[A-Z][a-z]?(\d*)/.exec(oxide)?.[1] || 1);
 
-/** Spread of one closed percentage from weighing (whole lines move) and from analyses (single oxides move). */
-function sigmaOf(
-  batch: readonly BatchLine[],
-  { oxide, central, fire, balance }: { oxide: string; central: Percents; fire: Fire; balance: number },
-): number {
-  const share = (central.percent[oxide] ?? 0) / 100;
-  let variance = 0;
-  for (const line of batch) {
+interface Moved {
+  /** How far one standard deviation of one cause moves each oxide, grams; other oxides stay. */
+  readonly byOxide: Readonly<Record<string, number>>;
+  readonly total: number;
+}
+
+/** Causes of spread: each weighing (a whole line moves), each analysed element (one oxide moves). */
+function causesOf(batch: readonly BatchLine[], fire: Fire, balance: number): Moved[] {
+  return batch.flatMap((line) => {
     const oxides = oxidesOf(fireContent(line.material.content, fire).kept, REPORTED_FORMS);
-    const all = Object.values(oxides).reduce((sum, g) => sum + g, 0);
-    variance += (balance * ((oxides[oxide] ?? 0) - share * all)) ** 2;
-    for (const [element, s] of Object.entries(line.material.sigma)) {
+    const weighing = Object.fromEntries(Object.entries(oxides).map(([o, g]) => [o, g * balance]));
+    const analysed = Object.entries(line.material.sigma).map(([element, s]) => {
       const form = firedForm(element, REPORTED_FORMS);
-      const moved = s * massPerAtom(form) * dryMass(line);
-      variance += (moved * ((form === oxide ? 1 : 0) - share)) ** 2;
-    }
-  }
+      return { [form]: s * massPerAtom(form) * dryMass(line) };
+    });
+    return [weighing, ...analysed].map((byOxide) => ({
+      byOxide,
+      total: Object.values(byOxide).reduce((sum, g) => sum + g, 0),
+    }));
+  });
+}
+
+/** One standard deviation of a closed percentage. */
+function sigmaOf(oxide: string, central: Percents, causes: readonly Moved[]): number {
+  const share = (central.percent[oxide] ?? 0) / 100;
+  const variance = causes.reduce(
+    (sum, { byOxide, total }) => sum + ((byOxide[oxide] ?? 0) - share * total) ** 2,
+    0,
+  );
   return (100 * Math.sqrt(variance)) / central.total;
 }

@@ -1,8 +1,8 @@
-/** The unknowns of a least-squares problem in Gram form, and which of them are free. */
+/** A least-squares problem at some point. */
 export interface FreeProblem {
-  /** Row-major n × n. */
-  readonly gram: Float64Array;
-  readonly n: number;
+  /** Column after column of A, `rows` numbers each. */
+  readonly columns: Float64Array;
+  readonly rows: number;
   /** Downhill direction, −∇, at the present point. */
   readonly slope: Float64Array;
   /** Weights of the sum that must not change; null without one. */
@@ -21,9 +21,9 @@ export interface FreeStep {
 const DEPENDENT = 1e-11;
 
 /**
- * The step of the free unknowns to the least of ½xᵀGx − cᵀx, keeping a weighted sum unchanged, by Cholesky.
+ * The step of the free unknowns to the least of ‖Ax − b‖², keeping a weighted sum unchanged, by Cholesky on AᵀA.
  * @example
- * freeStep([0, 1], { gram: new Float64Array([2, 0, 0, 4]), n: 2, slope: new Float64Array([2, 4]), weights: null }).step // [1, 1]
+ * freeStep([0, 1], { columns: new Float64Array([1, 0, 0, 2]), rows: 2, slope: new Float64Array([1, 4]), weights: null }).step // [1, 1]
  */
 export function freeStep(free: readonly number[], problem: FreeProblem): FreeStep {
   const size = free.length;
@@ -39,18 +39,26 @@ export function freeStep(free: readonly number[], problem: FreeProblem): FreeSte
   return { step, multiplier, dependent: -1 };
 }
 
-function factorise(factor: Float64Array, free: readonly number[], { gram, n }: FreeProblem): number {
+function factorise(factor: Float64Array, free: readonly number[], { columns, rows }: FreeProblem): number {
   const size = free.length;
   for (let i = 0; i < size; i++) {
     for (let j = 0; j <= i; j++) {
-      let sum = gram[free[i]! * n + free[j]!]!;
+      let sum = product(columns, free[i]! * rows, free[j]! * rows, rows);
+      const own = sum;
       for (let k = 0; k < j; k++) sum -= factor[i * size + k]! * factor[j * size + k]!;
       if (i > j) factor[i * size + j] = sum / factor[j * size + j]!;
-      else if (sum > DEPENDENT * gram[free[i]! * n + free[i]!]!) factor[i * size + i] = Math.sqrt(sum);
+      else if (sum > DEPENDENT * own) factor[i * size + i] = Math.sqrt(sum);
       else return i;
     }
   }
   return -1;
+}
+
+/** Scalar product of two columns that begin at `a` and `b`. */
+function product(columns: Float64Array, a: number, b: number, rows: number): number {
+  let sum = 0;
+  for (let d = 0; d < rows; d++) sum += columns[a + d]! * columns[b + d]!;
+  return sum;
 }
 
 function solveFactored(factor: Float64Array, right: Float64Array): Float64Array {

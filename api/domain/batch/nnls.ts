@@ -33,10 +33,12 @@ export function nnls(
   const n = rows[0]?.length ?? 0;
   checkSystem(rows, b, weights);
   const w = weights ?? b.map(() => 1);
-  const { gram, linear } = gramOf(rows, { b, w });
   const x = boxLeastSquares({
-    gram,
-    linear,
+    columns: Float64Array.from({ length: n * b.length }, (_, at) => {
+      const i = at % b.length;
+      return w[i]! * rows[i]![Math.floor(at / b.length)]!;
+    }),
+    right: Float64Array.from(b, (v, i) => w[i]! * v),
     lower: new Float64Array(n),
     upper: new Float64Array(n).fill(Number.POSITIVE_INFINITY),
     sum: sumTo === undefined ? null : { weights: new Float64Array(n).fill(1), total: sumTo },
@@ -60,21 +62,4 @@ function checkSystem(
     throw new RequirementError('least squares needs finite numbers; a row holds something else');
   if (weights && !(weights.length === b.length && weights.every((w) => w > 0 && Number.isFinite(w))))
     throw new RequirementError('least squares needs one positive weight a row');
-}
-
-function gramOf(
-  rows: readonly (readonly number[])[],
-  { b, w }: { b: readonly number[]; w: readonly number[] },
-) {
-  const n = rows[0]!.length;
-  const gram = new Float64Array(n * n);
-  const linear = new Float64Array(n);
-  rows.forEach((row, i) => {
-    const square = w[i]! ** 2;
-    for (let j = 0; j < n; j++) {
-      linear[j]! += square * row[j]! * b[i]!;
-      for (let k = 0; k < n; k++) gram[j * n + k]! += square * row[j]! * row[k]!;
-    }
-  });
-  return { gram, linear };
 }
