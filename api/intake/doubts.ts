@@ -1,5 +1,6 @@
 import { readCell } from './cell.ts';
 import { dateOrderOf } from './date.ts';
+import { figureCells } from './figure-cells.ts';
 import { letterOf } from './letters.ts';
 import { decimalEvidence } from './number.ts';
 import type { Structure } from './structure.ts';
@@ -95,8 +96,8 @@ const ZERO = {
 };
 const NEGATIVE = { refuse: 'They are refused until you say so.', limit: 'They are read so.' };
 
-function decimalDoubts({ choices, structure }: Context): Doubt[] {
-  const seen = decimalEvidence(structure.sample.flatMap((r) => r.cells));
+function decimalDoubts({ columns, choices, structure }: Context): Doubt[] {
+  const seen = decimalEvidence(figureCells(structure, columns));
   const name = choices.decimal === ',' ? 'comma' : 'point';
   if (seen.points > 0 && seen.commas > 0)
     return [

@@ -46,11 +46,11 @@ function figureOf(plain: string): Figure | null {
   return Number.isFinite(value) && resolution > 0 ? { value, resolution } : null;
 }
 
-const POINT_ONLY = /^[<>±\s+-]*(?:\d+\.(?:\d{1,2}|\d{4,})|0?\.\d+|\d{4,}\.\d+|0\.\d+)(?!\d|\.|,)/;
-const COMMA_ONLY = /^[<>±\s+-]*(?:\d+,(?:\d{1,2}|\d{4,})|0?,\d+|\d{4,},\d+|0,\d+)(?!\d|\.|,)/;
-const GROUPS_THEN_POINT = /^[<\s+-]*\d{1,3}(?:,\d{3})+\.\d+/;
-const GROUPS_THEN_COMMA = /^[<\s+-]*\d{1,3}(?:\.\d{3})+,\d+/;
-const EITHER = /^[<\s+-]*[1-9]\d{0,2}[.,]\d{3}(?!\d|\.|,)/;
+const POINT_ONLY = /^[<>±\s+-]*(?:\d+\.(?:\d{1,2}|\d{4,})|0?\.\d+|\d{4,}\.\d+|0\.\d+)(?=$|[\s±(%])/;
+const COMMA_ONLY = /^[<>±\s+-]*(?:\d+,(?:\d{1,2}|\d{4,})|0?,\d+|\d{4,},\d+|0,\d+)(?=$|[\s±(%])/;
+const GROUPS_THEN_POINT = /^[<\s+-]*\d{1,3}(?:,\d{3})+\.\d+(?=$|[\s±(%])/;
+const GROUPS_THEN_COMMA = /^[<\s+-]*\d{1,3}(?:\.\d{3})+,\d+(?=$|[\s±(%])/;
+const EITHER = /^[<\s+-]*[1-9]\d{0,2}[.,]\d{3}(?=$|[\s±(%])/;
 
 export interface DecimalEvidence {
   readonly points: number;

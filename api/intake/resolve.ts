@@ -7,8 +7,8 @@ import type { Structure } from './structure.ts';
 import type { ColumnRole } from './types.ts';
 import { headingOf, kindOf, measuredOf } from './words.ts';
 
-/** Columns read together: one for each role, each uncertainty beside its analyte, units settled. */
-export function resolveColumns(structure: Structure, count: number, decimal: DecimalMark): Draft[] {
+/** Columns read together: one for each role, each uncertainty beside its analyte. */
+export function resolveColumns(structure: Structure, count: number): Draft[] {
   const drafts = draftColumns(structure, count);
   dropUnconfirmed(drafts);
   keepOneOfEach(drafts);
@@ -18,7 +18,6 @@ export function resolveColumns(structure: Structure, count: number, decimal: Dec
     attachStatistics(drafts);
   }
   nameSpecimens(drafts, structure);
-  guessUnits(drafts, decimal);
   return drafts;
 }
 
@@ -147,7 +146,7 @@ function take(draft: Draft, why: string, sure: boolean): void {
 }
 
 /** Units that no heading states. Oxides are read as wt%; elements by what their figures allow. */
-function guessUnits(drafts: Draft[], decimal: DecimalMark): void {
+export function settleUnits(drafts: Draft[], decimal: DecimalMark): void {
   const holders = drafts.filter((d) => HOLDS_VALUES.includes(d.role) || d.role === 'value');
   for (const d of holders)
     if (d.unit !== null && d.role === 'analyte') d.why += ` Unit ${d.unit}, from ${d.unitFrom}.`;

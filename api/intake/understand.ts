@@ -3,8 +3,9 @@ import { readCell } from './cell.ts';
 import type { Draft } from './columns.ts';
 import { dateOrderOf } from './date.ts';
 import { doubtsOf } from './doubts.ts';
+import { figureCells } from './figure-cells.ts';
 import { type DecimalMark, decimalEvidence } from './number.ts';
-import { resolveColumns } from './resolve.ts';
+import { resolveColumns, settleUnits } from './resolve.ts';
 import { isSideways, type Structure, structureOf } from './structure.ts';
 import { turn } from './turn.ts';
 import type {
@@ -42,8 +43,9 @@ export function understand(
   const sideways = wanted.layout === undefined ? isSideways(table) : wanted.layout === 'sideways';
   const upright = sideways ? turn(table) : table;
   const structure = structureOf(upright, sideways ? { ...wanted, layout: 'sideways' } : wanted);
-  const decimal = wanted.decimal ?? decimalOf(structure, upright);
-  const drafts = resolveColumns(structure, upright.columnCount, decimal);
+  const drafts = resolveColumns(structure, upright.columnCount);
+  const decimal = wanted.decimal ?? decimalOf(figureCells(structure, drafts), table.delimiter);
+  settleUnits(drafts, decimal);
   const columns = drafts.map((draft) => settled(draft, asked.columns, remembered?.columns));
   const found = defaultChoices(structure, columns, decimal);
   const choices: Choices = {
@@ -84,11 +86,10 @@ export function rememberable(choices: Choices): RememberedChoices {
 }
 
 /** The decimal mark that most figures show; a comma only with evidence. */
-function decimalOf(structure: Structure, table: Table): DecimalMark {
-  const cells = structure.sample.flatMap((r) => r.cells).concat(structure.limits.flatMap((r) => r.cells));
+function decimalOf(cells: readonly string[], delimiter: string | null): DecimalMark {
   const seen = decimalEvidence(cells);
   if (seen.points + seen.commas > 0) return seen.commas > seen.points ? ',' : '.';
-  return seen.eitherComma > 0 && seen.eitherPoint === 0 && table.delimiter !== ',' ? ',' : '.';
+  return seen.eitherComma > 0 && seen.eitherPoint === 0 && delimiter !== ',' ? ',' : '.';
 }
 
 function settled(
