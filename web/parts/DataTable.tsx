@@ -10,6 +10,8 @@ export interface Column<Row> {
   readonly sortable?: boolean;
   /** This column names the row. */
   readonly header?: boolean;
+  /** Holds sentences: on a card they stand under their label, not beside it. */
+  readonly prose?: boolean;
   /** The label is for screen readers only. */
   readonly hideLabel?: boolean;
 }
@@ -90,7 +92,9 @@ function BodyCell<Row>({ column, row }: { readonly column: Column<Row>; readonly
   const content = column.cell(row);
   if (column.header) return <th scope="row">{content}</th>;
   const blank = content === null || content === '';
-  const className = [column.numeric && 'numeric', blank && 'blank'].filter(Boolean).join(' ');
+  const className = [column.numeric && 'numeric', column.prose && 'prose', blank && 'blank']
+    .filter(Boolean)
+    .join(' ');
   return (
     <td className={className || undefined} data-label={column.hideLabel ? undefined : column.label}>
       {content}

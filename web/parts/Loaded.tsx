@@ -2,11 +2,14 @@ import type { UseQueryResult } from '@tanstack/react-query';
 import type { ReactNode } from 'react';
 import { Button } from './Button.tsx';
 import { ErrorNotice } from './Notice.tsx';
+import { PageHead } from './PageHead.tsx';
 
 /** Shows what a query brought; says so while it is on its way or has failed. */
 export function Loaded<Data>(at: {
   readonly query: UseQueryResult<Data>;
   readonly what: string;
+  /** The query carries the whole page: without an answer the page still has its heading. */
+  readonly page?: boolean;
   readonly children: (data: Data) => ReactNode;
 }) {
   const { query } = at;
@@ -14,7 +17,8 @@ export function Loaded<Data>(at: {
   if (query.isError)
     return (
       <div className="stack">
-        <ErrorNotice error={query.error} title={`Could not read ${at.what}`} />
+        {at.page && <PageHead title={`Could not read ${at.what}`} />}
+        <ErrorNotice error={query.error} {...(at.page ? {} : { title: `Could not read ${at.what}` })} />
         <div>
           <Button onPress={() => query.refetch()}>Try again</Button>
         </div>

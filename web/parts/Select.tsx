@@ -1,3 +1,4 @@
+import type { ReactNode } from 'react';
 import {
   Button,
   Select as Chooser,
@@ -28,6 +29,7 @@ export interface SelectProps<Id extends string> {
   /** Keeps the label for screen readers only, where a table's own header already shows it. */
   readonly hideLabel?: boolean;
   readonly isDisabled?: boolean;
+  readonly icon?: ReactNode;
 }
 
 /** One of a list. For lists longer than a screen use a search field beside it. */
@@ -43,7 +45,10 @@ export function Select<Id extends string>(at: SelectProps<Id>) {
     >
       <Label className={at.hideLabel ? 'unseen' : 'label'}>{at.label}</Label>
       <Button className="button pick">
-        <SelectValue>{({ selectedText, defaultChildren }) => selectedText || defaultChildren}</SelectValue>
+        {at.icon}
+        <SelectValue className="choice-words">
+          {({ selectedText, defaultChildren }) => selectedText || defaultChildren}
+        </SelectValue>
         <Caret />
       </Button>
       {at.hint && (

@@ -24,6 +24,15 @@ export function SortArrows() {
   );
 }
 
+export function HalfDisc() {
+  return (
+    <svg viewBox="0 0 24 24" aria-hidden="true">
+      <circle cx="12" cy="12" r="8" fill="none" stroke="currentColor" strokeWidth="2" />
+      <path d="M12 4a8 8 0 0 1 0 16z" fill="currentColor" />
+    </svg>
+  );
+}
+
 export function Mark() {
   return (
     <svg viewBox="0 0 32 32" aria-hidden="true">

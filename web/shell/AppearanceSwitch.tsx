@@ -1,4 +1,5 @@
 import { setAppearance, useAppearanceChoice } from '../appearance.ts';
+import { HalfDisc } from '../parts/icons.tsx';
 import { Select } from '../parts/Select.tsx';
 
 const CHOICES = [
@@ -13,6 +14,7 @@ export function AppearanceSwitch() {
     <Select
       label="Light or dark"
       hideLabel
+      icon={<HalfDisc />}
       choices={CHOICES}
       value={useAppearanceChoice()}
       onChange={setAppearance}

@@ -1,7 +1,7 @@
 import type { ReactNode } from 'react';
 import { LinkButton } from '../parts/Button.tsx';
-import { EmptyState } from '../parts/EmptyState.tsx';
 import { Loaded } from '../parts/Loaded.tsx';
+import { PageHead } from '../parts/PageHead.tsx';
 import { Refusal } from '../problem.ts';
 import { useStudy } from '../queries/studies.ts';
 
@@ -11,12 +11,14 @@ export function StudyGate({ study, children }: { readonly study: string; readonl
   const gone = query.error instanceof Refusal && [400, 404, 422].includes(query.error.status);
   if (gone)
     return (
-      <EmptyState title="This study is not here" actions={<LinkButton to="/">All studies</LinkButton>}>
-        <p>It may have been deleted, or the address belongs to another machine's service.</p>
-      </EmptyState>
+      <PageHead
+        title="This study is not here"
+        lead="It may have been deleted, or the address belongs to another machine’s service."
+        actions={<LinkButton to="/">All studies</LinkButton>}
+      />
     );
   return (
-    <Loaded query={query} what="the study">
+    <Loaded query={query} what="the study" page>
       {() => children}
     </Loaded>
   );

@@ -16,13 +16,11 @@ import { studyPath } from '../routes.ts';
 export function StudySwitcher({ study }: { readonly study: string }) {
   const studies = useStudies();
   const current = studies.data?.find((one) => one.id === study);
+  const name = current?.name ?? 'Studies';
   return (
     <MenuTrigger>
-      <Button
-        className="button quiet switcher"
-        aria-label={`Study: ${current?.name ?? 'unknown'}. Change study`}
-      >
-        <span>{current?.name ?? 'Studies'}</span>
+      <Button className="button quiet switcher" aria-label={`${name}: change study`}>
+        <span>{name}</span>
         <Caret />
       </Button>
       <Popover offset={2}>

@@ -24,7 +24,7 @@ export function ColumnDetails({ column, choice, others, analytes, onChange }: Co
   const of = `of column ${column.letter}`;
   const targets = others.filter((other) => other.index !== column.index && other.role === 'analyte');
   return (
-    <div className="details">
+    <>
       {choice.role === 'analyte' && (
         <Select
           label={`Analyte ${of}`}
@@ -74,6 +74,6 @@ export function ColumnDetails({ column, choice, others, analytes, onChange }: Co
           </Tick>
         </>
       )}
-    </div>
+    </>
   );
 }

@@ -40,14 +40,16 @@ export function ColumnsTable({ columns, choices, onChange }: ColumnsTableProps) 
       cell: (column) => {
         const choice = chosen(column.index) ?? column;
         return (
-          <div className="stack tight">
-            <Select
-              label={`What column ${column.letter} holds`}
-              hideLabel
-              choices={ROLE_CHOICES}
-              value={choice.role}
-              onChange={(role) => onChange(withRole(choice, role))}
-            />
+          <div className="holds">
+            <div className="role">
+              <Select
+                label={`What column ${column.letter} holds`}
+                hideLabel
+                choices={ROLE_CHOICES}
+                value={choice.role}
+                onChange={(role) => onChange(withRole(choice, role))}
+              />
+            </div>
             <ColumnDetails
               column={column}
               choice={choice}
@@ -62,6 +64,7 @@ export function ColumnsTable({ columns, choices, onChange }: ColumnsTableProps) 
     {
       id: 'why',
       label: 'Why',
+      prose: true,
       cell: (column) => (
         <span>
           {!column.sure && <Tag kind="caution">please check</Tag>} {column.why}

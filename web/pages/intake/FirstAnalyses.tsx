@@ -23,6 +23,7 @@ const COLUMNS: readonly Column<Draft>[] = [
   {
     id: 'values',
     label: 'Values',
+    prose: true,
     cell: (one) => <span className="small">{one.values.map(figure).join('; ')}</span>,
   },
 ];

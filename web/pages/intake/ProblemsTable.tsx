@@ -22,7 +22,7 @@ const columnsFor = (onLeaveOut: LeaveOut | undefined): Column<ImportProblem>[] =
       severity === 'error' ? <Tag kind="error">error</Tag> : <Tag kind="caution">warning</Tag>,
   },
   { id: 'where', label: 'Where', cell: whereOf },
-  { id: 'message', label: 'What is needed', cell: (problem) => problem.message },
+  { id: 'message', label: 'What is needed', prose: true, cell: (problem) => problem.message },
   ...(onLeaveOut ? [leaveOutColumn(onLeaveOut)] : []),
 ];
 

@@ -59,6 +59,7 @@ export function RowDefaults(at: {
         <Select
           label="Measured"
           hint={hint('measured')}
+          wrong={!fromFile('measured') && !defaults.measured ? 'The file does not say; choose one.' : null}
           choices={MEASURED_CHOICES}
           value={defaults.measured}
           onChange={(measured) => set({ measured })}

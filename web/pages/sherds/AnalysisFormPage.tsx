@@ -21,7 +21,7 @@ export function AnalysisFormPage({ study, specimen, analysis }: AnalysisFormPage
 function NewAnalysisPage({ study, specimen: id }: { readonly study: string; readonly specimen: string }) {
   const query = useSpecimen(study, id);
   return (
-    <Loaded query={query} what="the specimen">
+    <Loaded query={query} what="the specimen" page>
       {(specimen) => (
         <>
           <PageHead
@@ -39,7 +39,7 @@ function ChangeAnalysisPage({ study, analysis: id }: { readonly study: string; r
   const query = useAnalysis(study, id);
   const up = (analysis: Analysis) => analysisPath(study, analysis.specimen, id);
   return (
-    <Loaded query={query} what="the analysis">
+    <Loaded query={query} what="the analysis" page>
       {(analysis) => (
         <>
           <PageHead

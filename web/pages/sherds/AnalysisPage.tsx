@@ -16,7 +16,7 @@ import { measuredWord } from './words.ts';
 export function AnalysisPage({ study, analysis: id }: { readonly study: string; readonly analysis: string }) {
   const query = useAnalysis(study, id);
   return (
-    <Loaded query={query} what="the analysis">
+    <Loaded query={query} what="the analysis" page>
       {(analysis) => (
         <>
           <PageHead

@@ -23,7 +23,7 @@ interface SpecimenPageProps {
 export function SpecimenPage({ study, specimen: id }: SpecimenPageProps) {
   const query = useSpecimen(study, id);
   return (
-    <Loaded query={query} what="the specimen">
+    <Loaded query={query} what="the specimen" page>
       {(specimen) => <SpecimenView study={study} specimen={specimen} />}
     </Loaded>
   );

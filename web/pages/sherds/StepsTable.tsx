@@ -27,7 +27,7 @@ const COLUMNS: readonly Column<StepRow>[] = [
     cell: (step) => <After step={step} />,
   },
   { id: 'oxide', label: 'Of', cell: (step) => showAnalyte(step.oxide) },
-  { id: 'what', label: 'Why', cell: (step) => step.what },
+  { id: 'what', label: 'Why', prose: true, cell: (step) => step.what },
 ];
 
 function After({ step }: { readonly step: StepRow }) {

@@ -18,7 +18,7 @@ import { StudyCounts, whatIsLost } from './StudyCounts.tsx';
 export default function StudyPage({ study: id }: PageProps) {
   const query = useStudy(id);
   return (
-    <Loaded query={query} what="the study">
+    <Loaded query={query} what="the study" page>
       {(study) => <Overview study={study} />}
     </Loaded>
   );

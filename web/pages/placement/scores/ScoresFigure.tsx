@@ -1,13 +1,13 @@
-import { type ReactNode, useCallback, useEffect, useId, useMemo, useRef, useState } from 'react';
+import { type ReactNode, useCallback, useEffect, useId, useRef, useState } from 'react';
 import type { Theme } from '../../../../api/figures/figure.ts';
 import type { ScoresData } from '../../../../api/figures/scores-data.ts';
 import { scoresPlot } from '../../../../api/figures/scores-plot.ts';
 import { FigureDownload } from '../../../parts/figure/FigureDownload.tsx';
-import { FigureView } from '../../../parts/figure/FigureView.tsx';
+import { FigureView, type Sheet } from '../../../parts/figure/FigureView.tsx';
 import { createSource, type Source } from '../../../parts/figure/source.ts';
 import { useCombined } from '../../../parts/figure/useSource.ts';
 import { Cover } from './Cover.tsx';
-import { Readout, type Reading } from './Readout.tsx';
+import { type Reading, Readout } from './Readout.tsx';
 import type { View } from './view.ts';
 
 export interface ScoresFigureProps {
@@ -22,42 +22,39 @@ export interface ScoresFigureProps {
 const withView = (data: ScoresData, view: View): ScoresData => ({ ...data, view });
 /** Roughly as high as wide on a phone, lower on a desk; never higher than a usual window. */
 const heightFor = (_: ScoresData, width: number, theme: Theme) =>
-  Math.max(26 * theme.fontSize, Math.min(0.72 * width, 44 * theme.fontSize) + (width < 520 ? 0.3 * width : 0));
+  Math.max(
+    26 * theme.fontSize,
+    Math.min(0.72 * width, 44 * theme.fontSize) + (width < 520 ? 0.3 * width : 0),
+  );
 
 /** The scores plot with everything one does on it: reading points, dragging, zooming, choosing a replica. */
 export function ScoresFigure({ source, plane, onChoose, sherdActions }: ScoresFigureProps) {
   const [view] = useState(() => createSource<View>(null));
   const [reading] = useState(() => createSource<Reading | null>(null));
   const shown = useCombined(source, view, withView);
-  const drawn = useRef<() => void>(() => {});
+  const sheet = useRef<Sheet | null>(null);
+  const redrawn = useRef<() => void>(() => {});
   const hint = useId();
-  const [sheet] = useState(() => createSource<Parameters<NonNullable<typeof onDrawn>>[0] | null>(null));
-  const onDrawn = useCallback(
-    (next: { width: number; height: number; theme: Theme }) => {
-      sheet.set(next);
-      drawn.current();
-    },
-    [sheet],
-  );
+  const onDrawn = useCallback((next: Sheet) => {
+    sheet.current = next;
+    redrawn.current();
+  }, []);
   // biome-ignore lint/correctness/useExhaustiveDependencies: another plane has no use for the old view
   useEffect(() => {
     view.set(null);
     reading.set(null);
   }, [plane, view, reading]);
-  const at = useMemo(
-    () => ({ data: source, shown, view, reading, sheet, drawn }),
-    [source, shown, view, reading, sheet],
-  );
+  const at = { source, shown, view, reading, sheet, redrawn, hint, onChoose };
   return (
     <div className="stack tight">
       <div className="scores">
         <FigureView figure={scoresPlot} source={shown} height={heightFor} onDrawn={onDrawn} />
-        <Cover {...at} hint={hint} onChoose={onChoose} />
+        <Cover {...at} />
       </div>
       <Readout source={reading} sherdActions={sherdActions} />
       <p id={hint} className="hint small faint">
-        Drag to move; Ctrl and wheel, pinch, or the + and − keys to come nearer, 0 for the whole. With the plot in
-        focus, the arrow keys go from point to point and from group to group.
+        Drag to move; Ctrl and wheel, pinch, or the + and − keys to come nearer, 0 for the whole. With the
+        plot in focus, the arrow keys go from point to point and from group to group.
       </p>
       <div>
         <FigureDownload figure={scoresPlot} source={shown} height={heightFor} name="scores" />

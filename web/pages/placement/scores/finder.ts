@@ -1,5 +1,6 @@
 import { type Quadtree, quadtree } from 'd3';
 import type { ScoresData } from '../../../../api/figures/scores-data.ts';
+import type { Source } from '../../../parts/figure/source.ts';
 import { type Read, setsOf } from './walk.ts';
 
 export interface Finder {
@@ -23,5 +24,15 @@ export function finderOf(data: ScoresData): Finder {
       return tree.find(x, y, within) ?? null;
     },
     byId: (id) => sets.flat().find((point) => point.id === id) ?? null,
+  };
+}
+
+/** A finder for what a source holds now, made anew only after it changed. */
+export function followingFinder(source: Source<ScoresData>): () => Finder {
+  let kept: { readonly data: ScoresData; readonly finder: Finder } | null = null;
+  return () => {
+    const data = source.get();
+    if (kept?.data !== data) kept = { data, finder: finderOf(data) };
+    return kept.finder;
   };
 }

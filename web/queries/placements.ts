@@ -1,0 +1,57 @@
+import { keepPreviousData, useMutation, useQuery } from '@tanstack/react-query';
+import type { ComparisonRequest, NewPlacement } from '../../api/contract/placement.ts';
+import { answer, api } from '../client.ts';
+import { underStudy, useRefresh } from './studies.ts';
+
+const comparison = api.studies[':study'].comparison;
+const placements = api.studies[':study'].placements;
+const onePlacement = placements[':placement'];
+
+/** Compares as asked; the last answer stays while the next is worked out. */
+export function useComparison(study: string, json: ComparisonRequest | null) {
+  return useQuery({
+    queryKey: underStudy(study, 'comparison', json),
+    queryFn: () => answer(comparison.$post({ param: { study }, json: json! })),
+    enabled: json !== null,
+    placeholderData: keepPreviousData,
+    staleTime: 60_000,
+  });
+}
+
+export function usePlacements(study: string) {
+  return useQuery({
+    queryKey: underStudy(study, 'placements'),
+    queryFn: () => answer(placements.$get({ param: { study } })),
+  });
+}
+
+/** A kept placement never changes but for its name and note. */
+export function usePlacement(study: string, placement: string) {
+  return useQuery({
+    queryKey: underStudy(study, 'placement', placement),
+    queryFn: () => answer(onePlacement.$get({ param: { study, placement } })),
+    staleTime: Number.POSITIVE_INFINITY,
+  });
+}
+
+export function useKeepPlacement(study: string) {
+  return useMutation({
+    mutationFn: (json: NewPlacement) => answer(placements.$post({ param: { study }, json })),
+    onSuccess: useRefresh(study),
+  });
+}
+
+export function useRenamePlacement(study: string, placement: string) {
+  return useMutation({
+    mutationFn: (json: { name: string; note: string }) =>
+      answer(onePlacement.$patch({ param: { study, placement }, json })),
+    onSuccess: useRefresh(study),
+  });
+}
+
+export function useDeletePlacement(study: string) {
+  return useMutation({
+    mutationFn: (placement: string) => answer(onePlacement.$delete({ param: { study, placement } })),
+    onSuccess: useRefresh(study),
+  });
+}
