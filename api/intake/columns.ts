@@ -112,7 +112,7 @@ function roleOf(
   if (layout === 'long' && reading.unit !== null && reading.bare)
     return role('value', reading, `The heading is a unit, ${reading.unit}: the values.`, true);
   const heading = headingOf(column.header);
-  const byContent = contentRole(column.cells, heading?.role ?? null);
+  const byContent = isVague(heading?.role ?? null, column.header) ? contentRole(column.cells) : null;
   if (byContent) return role(byContent, reading, `Every cell is a word for ${MEANING[byContent]}.`, true);
   if (heading)
     return role(heading.role, reading, `The heading is a usual one for ${MEANING[heading.role]}.`, true);
@@ -185,11 +185,18 @@ function statisticWords({ statistic, basis, relative }: HeaderReading): string {
   return `The heading names ${what}${relative ? ', in per cent of the value' : ''}.`;
 }
 
-/** Headings too vague to be trusted: the cells must bear them out. */
-const VAGUE: readonly (ColumnRole | null)[] = [null, 'measured', 'kind', 'group', 'ignore'];
+/** Headings that may stand over anything: the cells tell. */
+function isVague(heading: ColumnRole | null, header: string): boolean {
+  return (
+    heading === null ||
+    heading === 'measured' ||
+    heading === 'kind' ||
+    /^(type|class|fabric)$/i.test(header.trim())
+  );
+}
 
-function contentRole(cells: readonly string[], heading: ColumnRole | null): ColumnRole | null {
-  if (cells.length === 0 || !VAGUE.includes(heading)) return null;
+function contentRole(cells: readonly string[]): ColumnRole | null {
+  if (cells.length === 0) return null;
   if (cells.every((c) => measuredOf(c) !== null)) return 'measured';
   return cells.every((c) => kindOf(c) !== null) ? 'kind' : null;
 }

@@ -101,5 +101,5 @@ function countOf({ more, first, last }: Tally): Problem {
 
 function sentence(text: string): string {
   const capital = text.charAt(0).toUpperCase() + text.slice(1);
-  return /[.!?”]$/.test(capital) ? capital : `${capital}.`;
+  return /[.!?]$/.test(capital) ? capital : `${capital}.`;
 }

@@ -34,6 +34,7 @@ export function kindOfRow(context: RowContext): RowKind {
 
 function byName({ row, plan, log }: RowContext): RowKind {
   const index = plan.words.get('specimen')?.[0];
+  if (index === undefined && plan.choices.layout === 'long') return 'analysis';
   const label = (index === undefined ? row.cells.find((c) => c.trim() !== '') : row.cells[index]) ?? '';
   const name = rowNameOf(label);
   if (name === null) return 'analysis';

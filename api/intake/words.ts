@@ -64,7 +64,7 @@ export function headingOf(header: string): Heading | null {
 const set = (words: string) => new Set(words.split('|'));
 const MEASURED_WORDS: Readonly<Record<Measured, ReadonlySet<string>>> = {
   paint: set(
-    'paint|painted|painting|decoration|pigment|glaze|lead glaze|black paint|black|malerei|bemalung|farbe|glasur|peinture|decor|' +
+    'paint|painted|painting|decoration|pigment|glaze|lead glaze|black paint|malerei|bemalung|farbe|glasur|peinture|decor|' +
       'glacure|pittura|decorazione|vetrina|pintura|decoracion|vedrio|χρωμα|διακοσμηση|εφυαλωμα',
   ),
   slip: set(
