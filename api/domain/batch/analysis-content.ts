@@ -1,6 +1,7 @@
 import { parseFormula } from '../chemistry/formula.ts';
 import { elementOf } from '../chemistry/oxides.ts';
 import { RequirementError } from '../requirement.ts';
+import { contentMass, mixContents } from './content.ts';
 import { massPerAtom } from './fire.ts';
 import { firedForm, REPORTED_FORMS, VOLATILE } from './fired-forms.ts';
 import type { Content } from './types.ts';
@@ -37,32 +38,21 @@ const MOST = 110;
 export function analysisContent(analysis: MaterialAnalysis): AnalysedContent {
   checkValues(analysis);
   const volatiles = sumOf(analysis.values, isVolatile);
-  const solids = Object.entries(analysis.values).filter(([name]) => !isVolatile(name));
-  const oxides =
-    solids.reduce((sum, [name, wt]) => sum + wt * asOxide(name), 0) - oxygenReplaced(analysis.values);
   const loss = analysis.lossOnIgnition ?? volatiles;
   if (loss < volatiles)
     throw new RequirementError(
       `a loss on ignition needs to hold its water and carbon dioxide; ${loss} is below ${volatiles} wt%`,
     );
-  const total = oxides + loss;
+  const stated = { moles: molesOf(analysis.values), otherLoss: (loss - volatiles) / 100, unreported: 0 };
+  const total = 100 * contentMass(stated);
   if (!(total > 0 && total <= MOST))
     throw new RequirementError(
       `an analysis needs a total above 0 and at most ${MOST} wt%; found ${round(total)}`,
     );
-  const scale = Math.max(total, 100);
-  const moles = molesOf(analysis.values, scale);
-  const content = {
-    moles,
-    otherLoss: (loss - volatiles) / scale,
-    unreported: Math.max(0, 100 - total) / 100,
-  };
-  return { content, total, sigma: sigmaMoles(analysis.sigma ?? {}, scale), warnings: warn(analysis, total) };
-}
-
-/** wt% of oxygen that sulfide takes the place of. */
-function oxygenReplaced(values: Readonly<Record<string, number>>): number {
-  return ((values.S ?? 0) / massPerAtom('S')) * massPerAtom('O');
+  const share = 100 / Math.max(total, 100);
+  const scaled = mixContents([{ content: stated, share }]);
+  const content = { ...scaled, unreported: Math.max(0, 100 - total) / 100 };
+  return { content, total, sigma: sigmaMoles(analysis.sigma ?? {}, share), warnings: warn(analysis, total) };
 }
 
 const isVolatile = (name: string) => (elementOf(name) ?? '') in VOLATILE;
@@ -87,42 +77,33 @@ function checkValues({ values, lossOnIgnition }: MaterialAnalysis): void {
   }
 }
 
-/** Grams of the usual oxide from one gram of what was reported. */
-function asOxide(name: string): number {
-  const element = elementOf(name)!;
-  return name === element && name !== 'S'
-    ? massPerAtom(firedForm(element, REPORTED_FORMS)) / massPerAtom(element)
-    : 1;
-}
-
-function molesOf(values: Readonly<Record<string, number>>, scale: number): Record<string, number> {
+/** Moles of each element per gram; sulfide takes the place of oxygen, as far as there is any. */
+function molesOf(values: Readonly<Record<string, number>>): Record<string, number> {
   const moles: Record<string, number> = {};
+  const oxygen = { solids: 0, volatiles: 0 };
   for (const [name, wt] of Object.entries(values)) {
     const element = elementOf(name)!;
-    const n = wt / scale / massPerAtom(name);
+    const n = wt / 100 / massPerAtom(name);
     moles[element] = (moles[element] ?? 0) + n;
-    moles.O = (moles.O ?? 0) + n * oxygenBeside(name, element);
+    oxygen[isVolatile(name) ? 'volatiles' : 'solids'] += n * oxygenBeside(name, element);
   }
-  if ((moles.O ?? 0) < 0)
-    throw new RequirementError(
-      'an analysis needs metals enough to hold its sulfide; S exceeds them: enter sulfate as SO3',
-    );
+  const sulfide = 'S' in values ? moles.S! : 0;
+  moles.O = Math.max(0, oxygen.solids - sulfide) + oxygen.volatiles;
   return moles;
 }
 
 /** Oxygen atoms that come with one atom of the element as the material holds it. */
 function oxygenBeside(name: string, element: string): number {
-  if (name === 'S') return -1;
-  const form = name === element && !isVolatile(name) ? firedForm(element, REPORTED_FORMS) : name;
-  const { elements } = parseFormula(form);
+  const asIs = isVolatile(name) || name === 'S' || name !== element;
+  const { elements } = parseFormula(asIs ? name : firedForm(element, REPORTED_FORMS));
   return (elements.O ?? 0) / elements[element]!;
 }
 
-function sigmaMoles(sigma: Readonly<Record<string, number>>, scale: number): Record<string, number> {
+function sigmaMoles(sigma: Readonly<Record<string, number>>, share: number): Record<string, number> {
   return Object.fromEntries(
     Object.entries(sigma)
       .filter(([name]) => elementOf(name) !== null)
-      .map(([name, s]) => [elementOf(name)!, s / scale / massPerAtom(name)]),
+      .map(([name, s]) => [elementOf(name)!, (s * share) / 100 / massPerAtom(name)]),
   );
 }
 

@@ -134,8 +134,7 @@ export function massPerAtom(form: string): number {
   const known = PER_ATOM.get(form);
   if (known !== undefined) return known;
   const { elements } = parseFormula(form);
-  const atoms =
-    Object.entries(elements).find(([el]) => el !== 'O') ?? (form === 'O' ? (['O', 1] as const) : undefined);
+  const atoms = Object.entries(elements).find(([el]) => el !== 'O');
   if (!atoms) throw new RequirementError(`an oxide needs an element besides oxygen; found ${form}`);
   PER_ATOM.set(form, molarMass(form) / atoms[1]);
   return PER_ATOM.get(form)!;
