@@ -1,0 +1,37 @@
+import type { Theme } from '../figures/figure.ts';
+
+/** Where a figure is going: its theme and its size, in the figure's px and on paper or screen in mm. */
+export interface Format {
+  readonly name: string;
+  readonly theme: Theme['name'];
+  readonly width: number;
+  readonly height: number;
+  readonly millimetres: readonly [number, number];
+}
+
+const POINTS_PER_MM = 72 / 25.4;
+/** One px of a figure for slide or print is one point, so type keeps the size its theme gives it. */
+const inPoints = ([width, height]: readonly [number, number]) => ({
+  width: Math.round(width * POINTS_PER_MM),
+  height: Math.round(height * POINTS_PER_MM),
+});
+const format = (name: string, theme: Theme['name'], millimetres: readonly [number, number]): Format => ({
+  name,
+  theme,
+  ...inPoints(millimetres),
+  millimetres,
+});
+
+/**
+ * Slides are 7.5 in high, as presentation programs make them; column widths are those journals commonly ask for
+ * (common practice, no published source).
+ */
+export const FORMATS = {
+  'slide-16-9': format('Slide, 16:9', 'slide', [338.7, 190.5]),
+  'slide-4-3': format('Slide, 4:3', 'slide', [254, 190.5]),
+  'column-single': format('Single column', 'print', [85, 80]),
+  'column-double': format('Double column', 'print', [175, 120]),
+  'page-light': format('Page, light', 'page-light', [254, 170]),
+  'page-dark': format('Page, dark', 'page-dark', [254, 170]),
+} as const;
+export type FormatName = keyof typeof FORMATS;
