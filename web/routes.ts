@@ -26,6 +26,12 @@ export const STAGES: readonly Stage[] = [
     label: 'Intake',
     page: lazy(() => import('./pages/intake/IntakePage.tsx')),
   },
+  {
+    id: 'placement',
+    path: '/placement',
+    label: 'Placement',
+    page: lazy(() => import('./pages/placement/PlacementStage.tsx')),
+  },
 ];
 
 export const studyPath = (study: string, rest = '') => `/studies/${study}${rest}`;

@@ -36,6 +36,13 @@ export function scoresLayout(data: ScoresData, sheet: Sheet): ScoresLayout {
   return { plot, x, y, legendTop: height - legendRoom - 0.4 * em, legend };
 }
 
+/** px the figure wants at a width: a plot about two thirds as high as wide, and its key below. */
+export function scoresHeight(data: ScoresData, width: number, theme: Theme): number {
+  const em = theme.fontSize;
+  const plot = Math.min(Math.max(0.64 * width, 21 * em), 40 * em);
+  return plot + 4.9 * em + legendHeight(legendOf(data), width - 2 * em, theme);
+}
+
 function legendOf(data: ScoresData): LegendEntry[] {
   const groups = data.groups.map(({ name, slot, n }) => ({
     kind: 'group' as const,

@@ -84,3 +84,5 @@ export const showNumber = (value: number | null): string | null =>
   value === null ? null : showSignificant(value);
 export const percent = (share: number): string => `${(100 * share).toFixed(share < 0.1 ? 1 : 0)} %`;
 export const sherds = (n: number): string => count(n, 'sherd');
+export const day = (instant: string): string =>
+  new Date(instant).toLocaleDateString('en-GB', { day: 'numeric', month: 'long', year: 'numeric' });

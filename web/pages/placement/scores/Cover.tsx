@@ -28,6 +28,7 @@ export interface CoverProps {
   readonly sheet: RefObject<Sheet | null>;
   /** Called by the figure after each drawing. */
   readonly redrawn: RefObject<() => void>;
+  readonly zooming: RefObject<Zooming | null>;
   readonly hint: string;
   readonly onChoose: (replica: string) => void;
 }
@@ -38,14 +39,13 @@ const STEP = 40;
 export function Cover(at: CoverProps) {
   const cover = useRef<HTMLDivElement>(null);
   const over = useRef<SVGSVGElement>(null);
-  const zooming = useRef<Zooming | null>(null);
   const finder = useMemo(() => followingFinder(at.source), [at.source]);
-  const { source, shown, view, reading, sheet, redrawn } = at;
+  const { source, shown, view, reading, sheet, redrawn, zooming } = at;
   useEffect(() => {
-    const stage = zooming;
-    stage.current = attachZoom(cover.current!, { data: source.get, sheet: () => sheet.current, view });
-    return () => stage.current?.stop();
-  }, [source, view, sheet]);
+    const attached = attachZoom(cover.current!, { data: source.get, sheet: () => sheet.current, view });
+    zooming.current = attached;
+    return attached.stop;
+  }, [source, view, sheet, zooming]);
   useEffect(() => {
     const mark = () => {
       if (sheet.current === null || over.current === null) return;
@@ -81,7 +81,7 @@ export function Cover(at: CoverProps) {
     if (action.kind === 'walk') show(walk(finder().sets, here?.id ?? null, action.step), false);
     else if (action.kind === 'choose') choose(here);
     else if (action.kind === 'leave') show(null, false);
-    else if (action.kind === 'zoom') zooming.current?.by(action.factor);
+    else if (action.kind === 'zoom') zooming.current?.by(action.factor, here);
     else if (action.kind === 'move') zooming.current?.move(action.across * STEP, action.up * STEP);
     else zooming.current?.reset();
   };

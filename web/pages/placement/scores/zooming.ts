@@ -1,11 +1,13 @@
 import { type D3ZoomEvent, select, zoom } from 'd3';
 import type { ScoresData } from '../../../../api/figures/scores-data.ts';
+import { scoresLayout } from '../../../../api/figures/scores-layout.ts';
 import type { Sheet } from '../../../parts/figure/FigureView.tsx';
 import type { Source } from '../../../parts/figure/source.ts';
 import { transformOf, type View, viewOf, wholePlane } from './view.ts';
 
 export interface Zooming {
-  readonly by: (factor: number) => void;
+  /** Comes nearer round a point of the plane, or round the middle where none is given. */
+  readonly by: (factor: number, about: { readonly x: number; readonly y: number } | null) => void;
   /** Moves what is seen, in px. */
   readonly move: (across: number, up: number) => void;
   readonly reset: () => void;
@@ -39,7 +41,12 @@ export function attachZoom(cover: HTMLElement, { data, sheet, view }: Plane): Zo
     return true;
   }
   return {
-    by: (factor) => sheet() !== null && takeUp() && behaviour.scaleBy(chosen, factor),
+    by: (factor, about) => {
+      if (sheet() === null || !takeUp()) return;
+      const { x, y } = scoresLayout({ ...data(), view: view.get() }, sheet()!);
+      if (about === null) behaviour.scaleBy(chosen, factor);
+      else behaviour.scaleBy(chosen, factor, [x(about.x), y(about.y)]);
+    },
     move: (across, up) => {
       if (sheet() === null || !takeUp()) return;
       const { k } = transformOf(view.get(), data(), sheet()!);

@@ -32,6 +32,7 @@ export function NearestTable(at: {
       columns={columns}
       rows={at.placement.nearest}
       rowKey={(row) => row.id}
+      cards={false}
     />
   );
 }

@@ -1,0 +1,144 @@
+import { useMemo, useState } from 'react';
+import { Link, useLocation } from 'wouter';
+import type { ComparisonRequest } from '../../../api/contract/placement.ts';
+import type { WareGroup } from '../../../api/contract/ware-group.ts';
+import { Button } from '../../parts/Button.tsx';
+import { Loaded } from '../../parts/Loaded.tsx';
+import { ErrorNotice } from '../../parts/Notice.tsx';
+import { PageHead } from '../../parts/PageHead.tsx';
+import { useDraft } from '../../parts/useDraft.ts';
+import { useGroups } from '../../queries/groups.ts';
+import { useComparison, useKeepPlacement } from '../../queries/placements.ts';
+import { useSpecimens } from '../../queries/specimens.ts';
+import type { PageProps } from '../../routes.ts';
+import { specimenPath } from '../sherds/paths.ts';
+import { KeepDialog } from './KeepDialog.tsx';
+import { KeptList } from './KeptList.tsx';
+import { LeaveOut } from './LeaveOut.tsx';
+import { NothingToCompare } from './NothingToCompare.tsx';
+import { SettingsPanel } from './panel/SettingsPanel.tsx';
+import { keptPath } from './paths.ts';
+import { Results } from './Results.tsx';
+import { requestOf, type Settings, settingsKey, USUAL } from './settings.ts';
+import { FIRST_VIEW, type ViewState, viewKey } from './view-state.ts';
+import { day } from './words.ts';
+
+/** Replicas set among the ware groups of a study. */
+export function PlacementPage({ study }: PageProps) {
+  const groups = useGroups(study);
+  return (
+    <Loaded query={groups} what="the ware groups">
+      {(rows) => <Placing study={study} groups={rows} />}
+    </Loaded>
+  );
+}
+
+function Placing({ study, groups }: PageProps & { readonly groups: readonly WareGroup[] }) {
+  const settings = useDraft<Settings>(settingsKey(study), USUAL);
+  const view = useDraft<ViewState>(viewKey(study), FIRST_VIEW);
+  const replicas = useSpecimens(study, { kind: 'replica', limit: 1_000 });
+  const request = useMemo(() => requestOf(settings.value, groups), [settings.value, groups]);
+  const comparison = useComparison(study, request);
+  const last = useLast(comparison.data);
+  const change = (part: Partial<Settings>) => settings.set({ ...settings.value, ...part });
+  const look = (part: Partial<ViewState>) => view.set({ ...view.value, ...part });
+  const empty = groups.every(({ specimens }) => specimens === 0);
+  const answered = comparison.data !== undefined && !comparison.isError;
+  const panel = (
+    <SettingsPanel
+      settings={settings.value}
+      onChange={change}
+      groups={groups}
+      replicas={replicas.data?.rows ?? []}
+      comparison={last}
+    />
+  );
+  return (
+    <>
+      <PageHead
+        title="Placement"
+        lead="How near each replica lies to each ware group, and what holds it off."
+        actions={answered && request && <Keep study={study} request={request} />}
+      />
+      {empty ? (
+        <NothingToCompare study={study} groups={groups.length} />
+      ) : (
+        <div className="placing" aria-busy={comparison.isFetching}>
+          {answered ? (
+            <Results
+              study={study}
+              result={comparison.data}
+              view={view.value}
+              onView={look}
+              aside={panel}
+              sherdActions={(specimen, label) => (
+                <>
+                  <Link href={specimenPath(study, specimen)}>Open {label}</Link>
+                  <LeaveOut
+                    key={specimen}
+                    specimen={specimen}
+                    label={label}
+                    onLeaveOut={(one) => change({ leaveOut: [...settings.value.leaveOut, one] })}
+                  />
+                </>
+              )}
+            />
+          ) : (
+            <>
+              <div className="placing-head">
+                {request === null ? (
+                  <p>Choose at least one ware group.</p>
+                ) : (
+                  <Waiting error={comparison.error} />
+                )}
+              </div>
+              {panel}
+            </>
+          )}
+        </div>
+      )}
+      <KeptList study={study} />
+    </>
+  );
+}
+
+/** The last value there was: the panel must stay usable after settings that cannot be compared. */
+function useLast<Value>(value: Value | undefined): Value | undefined {
+  const [last, setLast] = useState(value);
+  if (value !== undefined && value !== last) setLast(value);
+  return value ?? last;
+}
+
+function Waiting({ error }: { readonly error: unknown }) {
+  if (error !== null) return <ErrorNotice error={error} title="This comparison cannot be made" />;
+  return (
+    <p className="waiting" role="status">
+      Comparing …
+    </p>
+  );
+}
+
+function Keep({ study, request }: { readonly study: string; readonly request: ComparisonRequest }) {
+  const [open, setOpen] = useState(false);
+  const keep = useKeepPlacement(study);
+  const [, navigate] = useLocation();
+  return (
+    <>
+      <Button onPress={() => setOpen(true)}>Keep this placement …</Button>
+      {open && (
+        <KeepDialog
+          title="Keep this placement"
+          lead="Sherds, settings and every number are kept as they are now, whatever changes in the study later."
+          start={{ name: `Placement of ${day(new Date().toISOString())}`, note: '' }}
+          action="Keep it"
+          open
+          onClose={() => setOpen(false)}
+          onKeep={async ({ name, note }) => {
+            const { id } = await keep.mutateAsync({ name, note, comparison: request });
+            navigate(keptPath(study, id));
+          }}
+        />
+      )}
+    </>
+  );
+}

@@ -1,0 +1,71 @@
+import type { Comparison } from '../../../api/contract/placement.ts';
+import { placementSentence } from '../../../api/domain/placement/sentence.ts';
+import type { Placement } from '../../../api/domain/placement/types.ts';
+import { Button } from '../../parts/Button.tsx';
+import { Tag } from '../../parts/Notice.tsx';
+import { count } from '../../parts/numbers.ts';
+import { Select } from '../../parts/Select.tsx';
+import { spokenOf } from './spoken-of.ts';
+import type { ViewState } from './view-state.ts';
+import { VERDICTS } from './words.ts';
+
+export interface LookProps {
+  readonly result: Comparison;
+  readonly view: ViewState;
+  readonly onView: (change: Partial<ViewState>) => void;
+}
+const NEAREST = 'nearest';
+
+/** The sentence first: what a replica is, against which group. */
+export function VerdictSection({
+  result,
+  view,
+  onView,
+  placement,
+}: LookProps & { readonly placement: Placement }) {
+  const { placements, model } = result;
+  const at = placements.findIndex(({ id }) => id === placement.id);
+  const go = (step: number) =>
+    onView({ replica: placements[(at + step + placements.length) % placements.length]!.id });
+  const group = placement.groups.find((one) => one.group === view.against) ?? spokenOf(placement.groups);
+  const sentence = view.against === null ? placement.sentence : placementSentence(placement, view.against);
+  const remarks = result.remarks.filter(({ specimen }) => specimen === placement.id);
+  return (
+    <section className="sheet verdict" aria-labelledby="verdict">
+      <div className="verdict-choice">
+        <Select
+          label="Replica"
+          choices={placements.map(({ id, label }) => ({ id, label }))}
+          value={placement.id}
+          onChange={(replica) => onView({ replica })}
+        />
+        <Select
+          label="Against"
+          choices={[
+            { id: NEAREST, label: 'The group it fits best' },
+            ...model.groups.map(({ id, name }) => ({ id, label: name })),
+          ]}
+          value={view.against ?? NEAREST}
+          onChange={(id) => onView({ against: id === NEAREST ? null : id })}
+        />
+        {placements.length > 1 && (
+          <span className="row">
+            <Button onPress={() => go(-1)}>Previous</Button>
+            <Button onPress={() => go(1)}>Next</Button>
+          </span>
+        )}
+      </div>
+      <div role="status">
+        <h2 id="verdict" className="unseen">
+          Verdict on {placement.label}
+        </h2>
+        {group && <Tag kind={VERDICTS[group.verdict].kind}>{VERDICTS[group.verdict].label}</Tag>}
+        <p className="sentence">{sentence}</p>
+      </div>
+      <p className="small faint">
+        {count(placement.spots, 'spot')} averaged.{' '}
+        {[...new Set(remarks.map(({ message }) => message))].join(' ')}
+      </p>
+    </section>
+  );
+}

@@ -1,0 +1,4 @@
+import { studyPath } from '../../routes.ts';
+
+export const placementPath = (study: string) => studyPath(study, '/placement');
+export const keptPath = (study: string, placement: string) => `${placementPath(study)}/kept/${placement}`;
