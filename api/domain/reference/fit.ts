@@ -1,6 +1,7 @@
 import type { Sample } from '../composition/types.ts';
 import { RequirementError } from '../requirement.ts';
-import { pca, project } from '../statistics/pca.ts';
+import { projectAll } from '../statistics/blocks.ts';
+import { pca } from '../statistics/pca.ts';
 import { chooseParts } from './choose-parts.ts';
 import { type Composed, compose } from './compose.ts';
 import { fitGroup, type GroupSetting } from './group.ts';
@@ -49,7 +50,9 @@ function asMember(sample: Sample, parts: Row, scores: Row): Member {
 function components(coordinates: readonly Row[], scale: FittedScale) {
   const { means, ...rest } = pca(coordinates);
   const centre = scale.sd ? means.map(() => 0) : means;
-  const scores = coordinates.map((row) => project(row, { means: centre, loadings: rest.loadings }));
+  const flat = projectAll(coordinates, { means: centre, loadings: rest.loadings });
+  const count = rest.loadings.length;
+  const scores = coordinates.map((_, i) => Array.from(flat.subarray(i * count, (i + 1) * count)));
   return { components: rest as Pca, scores };
 }
 

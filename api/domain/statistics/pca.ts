@@ -1,6 +1,7 @@
 import { PCA } from 'ml-pca';
 import { RequirementError } from '../requirement.ts';
-import { scatter, unpackSymmetric } from './covariance.ts';
+import { type Projection, scatter } from './blocks.ts';
+import { unpackSymmetric } from './covariance.ts';
 import { columnMeans, type Rows } from './moments.ts';
 
 /** Eigenvalues below this share of the largest are rounding of a null direction, and dropped. */
@@ -63,10 +64,7 @@ export function pca(rows: Rows): PrincipalComponents {
  * @example
  * project([3, 5], { means: [1, 1], loadings: [[0.6, 0.8], [0.8, -0.6]] }) // [4.4, -0.8]
  */
-export function project(
-  row: ArrayLike<number>,
-  at: { readonly means: ArrayLike<number>; readonly loadings: readonly ArrayLike<number>[] },
-): number[] {
+export function project(row: ArrayLike<number>, at: Projection): number[] {
   return at.loadings.map((direction) => {
     let sum = 0;
     for (let j = 0; j < direction.length; j++) sum += (row[j]! - at.means[j]!) * direction[j]!;

@@ -1,5 +1,6 @@
 import { RequirementError } from '../requirement.ts';
-import { scatter, unpackSymmetric } from './covariance.ts';
+import { scatter } from './blocks.ts';
+import { unpackSymmetric } from './covariance.ts';
 import { columnMeans, type Rows } from './moments.ts';
 
 /** A covariance drawn towards a sphere of the same mean variance. */

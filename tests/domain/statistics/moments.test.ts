@@ -1,6 +1,7 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
-import { covariance, scatter, unpackSymmetric } from '../../../api/domain/statistics/covariance.ts';
+import { scatter } from '../../../api/domain/statistics/blocks.ts';
+import { covariance, unpackSymmetric } from '../../../api/domain/statistics/covariance.ts';
 import { columnDeviations, columnMeans, mean, quantile } from '../../../api/domain/statistics/moments.ts';
 import { expectClose } from '../../support/close.ts';
 import { R_SAYS, RAW } from '../../support/romano-british.ts';
