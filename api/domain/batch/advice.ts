@@ -4,7 +4,7 @@ import { NO_MELTING_NEEDED, type RoastStep } from './roast-judgement.ts';
 
 /** Something a batch's maker should know before firing it. */
 export interface Advice {
-  readonly what: 'roast missing' | 'no silica' | 'sulfate' | 'hotter is no cure';
+  readonly what: 'roast missing' | 'sulfide possible' | 'no silica' | 'sulfate' | 'hotter is no cure';
   readonly words: string;
   readonly steps: readonly RoastStep[];
 }
@@ -20,7 +20,7 @@ export interface Advice {
 export function adviseBatch(fired: FiredBatch, fire: Fire): Advice[] {
   const percent = (oxide: string) => fired.oxides.find((o) => o.oxide === oxide)?.percent ?? 0;
   const advice: Advice[] = [];
-  if (fired.sulfur.sulfide > 1e-6 * fired.totals.dry) advice.push(...roastMissing(fired));
+  advice.push(...sulfideAdvice(fired));
   if (percent('PbO') > 0 && percent('SiO2') < 1)
     advice.push({
       what: 'no silica',
@@ -38,8 +38,21 @@ export function adviseBatch(fired: FiredBatch, fire: Fire): Advice[] {
 
 const show = (x: number) => String(Number(x.toPrecision(3)));
 
-function roastMissing(fired: FiredBatch): Advice[] {
-  const words = `${show(fired.sulfur.sulfide)} g of sulfur are still sulfide. Raw galena in a paint gives no glaze, and more of it gives none either: the roast is the missing step. Grind it, heat it above about 600 °C in air, weigh it before and after, and use the roasted charge.`;
+/** Moles of sulfide per mole of lead from which a charge counts as not roasted, and as worth a look. */
+const RAW = 0.1;
+const TRACE = 0.02;
+
+function sulfideAdvice(fired: FiredBatch): Advice[] {
+  const { low, high } = fired.sulfur.sulfide;
+  const lead = (fired.oxides.find((o) => o.oxide === 'PbO')?.moles ?? 0) * 32.06;
+  if (low > RAW * lead && low > 0) return roastMissing(low);
+  if (!(high > TRACE * lead)) return [];
+  const words = `Up to ${show(high)} g of sulfur may still be sulfide, as far as the weighing of the roast tells: break a piece and look for glitter, or have its sulfur read.`;
+  return [{ what: 'sulfide possible', words, steps: [] }];
+}
+
+function roastMissing(sulfide: number): Advice[] {
+  const words = `${show(sulfide)} g of sulfur are still sulfide. Raw galena in a paint gives no glaze, and more of it gives none either: the roast is the missing step. Grind it, heat it above about 600 °C in air, weigh it before and after, and use the roasted charge.`;
   const step: RoastStep = {
     action: 'roast',
     words: 'Roast the ground ore first, outdoors.',

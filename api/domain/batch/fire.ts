@@ -33,7 +33,7 @@ export interface Yield {
  * that temperature leads one to expect. Throws on impossible temperatures or on sulfur outside 0 to 1 per lead.
  * @example
  * fireAt({ celsius: 850 }).forms.Mn // 'Mn2O3'
- * fireAt({ celsius: 850 }).sulfurPerLead.high // 0.333333
+ * fireAt({ celsius: 850 }).sulfurPerLead.high // 0.5
  * fireAt({ celsius: 850, sulfurPerLead: { low: 0, high: 2 } }) // throws from 0 to 1
  */
 export function fireAt(settings: {
@@ -63,7 +63,7 @@ export function fireAt(settings: {
  * `high` sulfide may survive as such, since a raw charge does not always oxidise. Mass in equals mass out.
  * @example
  * fireContent(formulaContent('CaCO3'), fireAt({ celsius: 900 })).gases.CO2 // 0.439708
- * fireContent(formulaContent('PbS'), fireAt({ celsius: 1000 })).oxides.PbO // 0.932867
+ * fireContent(formulaContent('PbS'), fireAt({ celsius: 850 })).oxides.PbO // 0.932867
  */
 export function fireContent(content: Content, fire: Fire, level: Level = 'central'): Yield {
   const kept: Record<string, number> = {};

@@ -51,7 +51,7 @@ function percents(batch: readonly BatchLine[], { fire, level, of }: Variant): Pe
  * what is not known of sulfur, purity and roast, and its standard deviation from weighing (`balance`, g) and
  * analyses. Throws when nothing stays behind.
  * @example
- * firedOxides([{ material: materialFromFormula({ id: 'g', name: 'galena' }, 'PbS'), amount: 10 }], fireAt({ celsius: 850 }), 0.01)[0].percent // 91.2717
+ * firedOxides([{ material: materialFromFormula({ id: 'g', name: 'galena' }, 'PbS'), amount: 10 }], fireAt({ celsius: 850 }), 0.01)[0].percent // 88.8464
  */
 export function firedOxides(batch: readonly BatchLine[], fire: Fire, balance: number): FiredOxide[] {
   const central = percents(batch, { fire, level: 'central', of: (m) => m.content });

@@ -32,7 +32,7 @@ export const ROAST_PHASES: readonly RoastPhase[] = [
  * The phases that a temperature (°C) leads one to expect in a roasted charge: those seen when ground galena was
  * heated in air (doi 10.1007/s10973-005-6785-6), and galena itself as a core that air did not reach.
  * @example
- * expectedPhases(800) // ['PbS', '2PbO·PbSO4', '4PbO·PbSO4']
+ * expectedPhases(800) // ['PbS', 'PbO·PbSO4', '2PbO·PbSO4', '4PbO·PbSO4']
  */
 export function expectedPhases(celsius: number): string[] {
   return [...new Set(['PbS', ...sulfurOutlook(celsius).phases])];

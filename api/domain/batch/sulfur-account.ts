@@ -3,10 +3,10 @@ import { dryMass } from './line.ts';
 import { sulfideSulfur } from './sulfur.ts';
 import type { BatchLine, Span } from './types.ts';
 
-/** Grams of sulfur brought in, of it as sulfide, kept as SO3, and SO2 given off. */
+/** Grams of sulfur brought in, of it as sulfide, of SO3 kept, and of SO2 given off. */
 export interface SulfurAccount {
   readonly brought: number;
-  readonly sulfide: number;
+  readonly sulfide: Span & { readonly central: number };
   readonly kept: Span & { readonly central: number };
   readonly dioxide: Span & { readonly central: number };
 }
@@ -25,17 +25,18 @@ export function sulfurAccount(batch: readonly BatchLine[], fire: Fire): SulfurAc
       end && material.spread ? material.spread[end] : material.content;
     const kept = grams((line) => (fireContent(content(line), fire, level).kept.S ?? 0) * massPerAtom('SO3'));
     const dioxide = grams((line) => fireContent(content(line), fire, level).gases.SO2);
-    return { kept, dioxide };
+    const sulfide = grams((line) => sulfideSulfur(content(line)) * massPerAtom('S'));
+    return { kept, dioxide, sulfide };
   };
   const central = at('central', null);
   const all = [central, at('low', 'low'), at('low', 'high'), at('high', 'low'), at('high', 'high')];
-  const span = (pick: (v: { kept: number; dioxide: number }) => number) => {
+  const span = (pick: (v: typeof central) => number) => {
     const seen = all.map(pick);
     return { low: Math.min(...seen), central: seen[0]!, high: Math.max(...seen) };
   };
   return {
     brought: grams((line) => (line.material.content.moles.S ?? 0) * massPerAtom('S')),
-    sulfide: grams((line) => sulfideSulfur(line.material.content) * massPerAtom('S')),
+    sulfide: span((v) => v.sulfide),
     kept: span((v) => v.kept),
     dioxide: span((v) => v.dioxide),
   };

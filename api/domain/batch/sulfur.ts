@@ -19,33 +19,34 @@ const SEEN = [
 ] as const;
 
 /**
- * Sulfur kept per lead (mol/mol) that a temperature (°C) leads one to expect for finely ground galena heated in air
- * long enough: between the phase last seen below that temperature and the one next seen above it. Lumps keep more.
- * Source: thermal analysis of galena, doi 10.1007/s10973-005-6785-6; with silica lanarkite dominates, doi
- * 10.1111/jace.15346. Throws on a temperature that is not a number from 0 to 1400.
+ * Sulfur kept per lead (mol/mol) that a temperature (°C) leads one to expect for ground galena heated in air: from
+ * the phase next seen above that temperature up to the one before the last seen below it, since real charges lag
+ * and lanarkite dominates where there is silica (doi 10.1111/jace.15346). Lumps keep more. Source: thermal analysis
+ * of galena, doi 10.1007/s10973-005-6785-6. Throws on a temperature that is not a number from 0 to 1400.
  * @example
- * sulfurOutlook(700).low // 0.333333
- * sulfurOutlook(700).high // 0.5
- * sulfurOutlook(850).phases // ['2PbO·PbSO4', '4PbO·PbSO4']
+ * sulfurOutlook(850).low // 0.2
+ * sulfurOutlook(850).high // 0.5
+ * sulfurOutlook(850).phases // ['PbO·PbSO4', '2PbO·PbSO4', '4PbO·PbSO4']
  * sulfurOutlook(200).high // 1
  */
 export function sulfurOutlook(celsius: number): SulfurOutlook {
   if (!(celsius >= 0 && celsius <= 1400))
     throw new RequirementError(`a fire needs a temperature from 0 to 1400 °C; found ${celsius}`);
-  const next = SEEN.findIndex((s) => s.celsius > celsius);
-  if (next === 0) return outlook(1, 1, ['PbS'], 'below about 300 °C galena stays as it is');
-  const last = SEEN.at(next < 0 ? -1 : next - 1)!;
-  if (next < 0) return outlook(0, 0, ['PbO'], 'near 1000 °C only the oxide was seen');
-  const above = SEEN[next]!;
-  return outlook(
-    above.sulfur,
-    last.sulfur,
-    [last.phase, above.phase],
-    `in air, ground galena was seen as ${last.phase} from ${last.celsius} °C and ${above.phase} from ${above.celsius} °C`,
-  );
-}
-
-function outlook(low: number, high: number, phases: readonly string[], words: string): SulfurOutlook {
+  const reached = SEEN.filter((s) => s.celsius <= celsius);
+  const last = reached.at(-1);
+  if (!last)
+    return {
+      low: 1,
+      high: 1,
+      central: 1,
+      phases: ['PbS'],
+      words: 'below about 300 °C galena stays as it is',
+    };
+  const next = SEEN[reached.length] ?? last;
+  const [low, high] = [next.sulfur, reached.at(-2)?.sulfur ?? 1];
+  const phases = SEEN.slice(Math.max(0, reached.length - 2), reached.length + 1).map((s) => s.phase);
+  const then = next === last ? '' : `, ${next.phase} from ${next.celsius} °C`;
+  const words = `in air, ground galena was seen as ${last.phase} from ${last.celsius} °C${then}; real charges lag behind`;
   return { low, high, central: (low + high) / 2, phases, words };
 }
 
