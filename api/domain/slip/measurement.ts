@@ -2,8 +2,9 @@ import { RequirementError } from '../requirement.ts';
 import type { Analysed, Measurement } from './types.ts';
 
 /**
- * An oxide of an analysis as value and variance (wt%): the standard uncertainty, and the rounding of the last digit
- * as a uniform error (resolution²/12). Below detection: uniform between 0 and the limit (JCGM 100:2008, 4.3.7).
+ * An oxide of an analysis as value and variance (wt%): the standard uncertainty (σ over spots divided by √spots, since
+ * it is the mean that is used), and the rounding of the last digit as a uniform error (resolution²/12). Below
+ * detection: uniform between 0 and the limit (JCGM 100:2008, 4.3.7).
  * Throws when the oxide was not measured, or carries neither uncertainty, rounding nor limit.
  * @example
  * paint = { label: 'T1', spots: 1, amounts: { TiO2: { value: 0.3, limit: null, sigma: 0.03, sigmaBasis: 'stated', resolution: null } } }
@@ -16,11 +17,12 @@ export function measurementOf(analysed: Analysed, oxide: string): Measurement {
     throw new RequirementError(
       `a slip calculation needs every oxide it uses; ${oxide} of ${analysed.label} was not measured`,
     );
-  if (amount.value === null) return belowLimit(analysed, oxide);
+  if (amount.value === null || (amount.value === 0 && amount.limit !== null))
+    return belowLimit(analysed, oxide);
   const rounding = (amount.resolution ?? 0) ** 2 / 12;
-  const variance = (amount.sigma ?? 0) ** 2 + rounding;
-  const df = amount.sigmaBasis === 'spots' ? Math.max(1, analysed.spots - 1) : null;
-  return { value: amount.value, variance, df };
+  const fromSpots = amount.sigmaBasis === 'spots';
+  const variance = (amount.sigma ?? 0) ** 2 / (fromSpots ? analysed.spots : 1) + rounding;
+  return { value: amount.value, variance, df: fromSpots ? Math.max(1, analysed.spots - 1) : null };
 }
 
 function belowLimit(analysed: Analysed, oxide: string): Measurement {

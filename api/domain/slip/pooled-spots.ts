@@ -2,14 +2,14 @@ import type { Amount } from '../composition/types.ts';
 import type { Analysed } from './types.ts';
 
 /**
- * Analyses of one kind whose σ comes from a few spots each, with that scatter pooled: per oxide, the variance of one
- * spot averaged over all of them (weights n − 1), then divided by each one's own number of spots. Two or three spots
+ * Analyses of one kind whose σ comes from a few spots each, with that scatter pooled: per oxide, the variance over
+ * spots averaged over all of them (weights n − 1), then divided by each one's own number of spots. Two or three spots
  * alone give a variance too rough to weigh by. Stated and assumed σ are left as they are.
- * The pooled σ is marked as stated: its degrees of freedom are those of all spots together (`pooledDf`).
+ * The pooled σ, of the mean, is marked as stated; its degrees of freedom are those of all spots together.
  * @example
  * of = (sigma) => ({ value: 1, limit: null, sigma, sigmaBasis: 'spots', resolution: null })
  * pooled = poolSpots([{ label: 'a', spots: 2, amounts: { TiO2: of(0.01) } }, { label: 'b', spots: 2, amounts: { TiO2: of(0.03) } }])
- * pooled.analyses[0].amounts.TiO2.sigma // 0.0223607
+ * pooled.analyses[0].amounts.TiO2.sigma // 0.0158114
  * pooled.df // 2
  */
 export function poolSpots(all: readonly Analysed[]): { analyses: readonly Analysed[]; df: number | null } {
@@ -37,7 +37,7 @@ function perSpot(all: readonly Analysed[], oxide: string): number {
   for (const { amounts, spots } of all) {
     const amount = amounts[oxide];
     if (!amount || !isSpots(amount)) continue;
-    above += (spots - 1) * spots * amount.sigma! ** 2;
+    above += (spots - 1) * amount.sigma! ** 2;
     below += spots - 1;
   }
   return above / below;
