@@ -97,14 +97,15 @@ test('light or dark is chosen by hand and remembered', async () => {
   const light = await paper();
   await page.getByRole('button', { name: /Light or dark/ }).click();
   await page.getByRole('option', { name: 'Dark' }).click();
+  await expect.poll(paper).not.toBe(light);
   const dark = await paper();
-  expect(dark).not.toBe(light);
   await page.reload();
   expect(await paper()).toBe(dark);
 });
 
 test('the skip link is the first stop of the keyboard and leads past the header', async () => {
   const { page } = seen;
+  await heading('Studies').waitFor();
   await page.keyboard.press('Tab');
   expect(await page.evaluate(() => document.activeElement?.textContent)).toBe('Skip to the page');
   await page.keyboard.press('Enter');

@@ -118,7 +118,7 @@ function Commit({ study, upload, preview, busy, onStarted, onGiveUp }: Understoo
           isPending={start.isPending}
           onPress={() => start.mutate(upload, { onSuccess: ({ id }) => onStarted(id) })}
         >
-          {counts.analyses > 0 ? `Bring in ${count(counts.analyses, 'analysis', 'analyses')}` : 'Bring in'}
+          {preview.importable ? `Bring in ${count(counts.analyses, 'analysis', 'analyses')}` : 'Bring in'}
         </Button>
         <Button onPress={onGiveUp}>Choose another file</Button>
       </div>
