@@ -8,11 +8,11 @@
  * member; `another laboratory` is the same with 5 % of systematic difference on every oxide; the strangers have one
  * oxide multiplied. `heavy` draws members from a t distribution on 4 degrees of freedom instead of a normal.
  *
- * Found with 400 rounds and 9 oxides (p = 8): sample covariance and components both refuse .03–.07 of true newcomers
- * at p < .05 (.09–.15 of heavy-tailed ones), but power against one oxide at double grows with every direction kept:
- * at n = 14 p < .05 for .94 with all 8 directions (6 degrees of freedom) and .31 with 4 components. Shrinkage blunts
- * the narrow directions: .30 beyond all members at n = 14, .51 at n = 26. Another laboratory's 5 % puts .3–.5 of true
- * members below .05 in groups of 14 or more: a difference between laboratories is a difference.
+ * Found with 400 rounds and 9 oxides (p = 8): sample covariance and components refuse .04–.07 of true newcomers at
+ * p < .05 (.08–.15 when heavy-tailed), but power against one oxide at double grows with every direction kept: at n = 14
+ * p < .05 for .94 with all 8 directions (6 degrees of freedom) and .36 with 4 components. Shrinkage blunts the narrow
+ * directions: .31 beyond all members at n = 14, .48 at n = 26. Another laboratory's 5 % puts .34–.49 of true members
+ * below .05 in groups of 14 to 40: a difference between laboratories is a difference.
  */
 import { clrInverse } from '../../api/domain/composition/log-ratio.ts';
 import type { Sample } from '../../api/domain/composition/types.ts';

@@ -47,12 +47,14 @@ const UNMEASURED: Measures = {
   verdict: 'unknown',
 };
 
+const furthest = (distances: readonly number[]) => distances.reduce((a, b) => Math.max(a, b), 0);
+
 function offAxes(coordinates: readonly number[], around: Surroundings): GroupPlacement['off'] {
   if (!around.memberOff || !around.spread) return null;
   const distance = distanceOff(coordinates, around.spread);
   return {
     distance,
-    furthestMember: Math.max(...around.memberOff),
+    furthestMember: furthest(around.memberOff),
     rank: rankAmong(distance, around.memberOff),
   };
 }
@@ -63,7 +65,7 @@ function measures(coordinates: readonly number[], spread: FittedSpread, around: 
   const found = exact ? membershipOfNewcomer(d2, { n: around.n, p: spread.p }) : null;
   const membership = found?.probability ?? null;
   const typicality = around.memberD2 && rankAmong(d2, around.memberD2);
-  const ratio = around.memberD2 && Math.sqrt(d2 / Math.max(...around.memberD2));
+  const ratio = around.memberD2 && Math.sqrt(d2 / furthest(around.memberD2));
   const off = offAxes(coordinates, around);
   return {
     d2,

@@ -1,29 +1,37 @@
 import { COMFORTABLE_DF } from '../reference/choose-spread.ts';
-import { plainName } from './element-names.ts';
-import type { Contribution, GroupPlacement, Placement, Verdict } from './types.ts';
+import { gapInWords } from './gap-words.ts';
+import type { GroupPlacement, Placement, Verdict } from './types.ts';
 import { verdictOf } from './verdict.ts';
-import { factorInWords, fractionInWords, listInWords, oddsInWords } from './words.ts';
+import { listInWords, oddsInWords } from './words.ts';
 
 /** What a sentence is made from. */
 export type Placed = Omit<Placement, 'sentence'>;
 
-/** The gap is named by as many oxides as make up this much of it, at most three, none below a tenth. */
-const ENOUGH = 0.6;
-const MOST = 3;
-const LEAST_SHARE = 0.1;
-/** Below this share of the largest the gap is spread over all oxides. */
-const SPREAD_OUT = 0.2;
 /** Members below which a rank is weak evidence for belonging. */
 const FEW_MEMBERS = 10;
 
 const lowerFirst = (text: string) => text.charAt(0).toLowerCase() + text.slice(1);
-const upperFirst = (text: string) => text.charAt(0).toUpperCase() + text.slice(1);
 const bare = (text: string) => lowerFirst(text.replace(/[.]$/, ''));
 
-/** The group to speak of: one it cannot be told from, else one at whose edge it lies, else the nearest judged. */
+/** Whether the test could hardly have excluded anything: few degrees of freedom, or few members to rank among. */
+function isWeak(g: GroupPlacement): boolean {
+  if (g.membership === null) return g.typicality !== null && g.typicality.of < FEW_MEMBERS;
+  return g.p !== null && g.n - g.p < COMFORTABLE_DF - (g.leaveOneOut ? 1 : 0);
+}
+
+/**
+ * The group to speak of: its own, else one it cannot be told from, else one at whose edge it lies, else the nearest
+ * judged. A group whose test is weak is spoken of only as the nearest.
+ */
 function subject(groups: readonly GroupPlacement[]): GroupPlacement | undefined {
-  const first = (verdict: Verdict) => groups.find((g) => g.verdict === verdict);
-  return first('inside') ?? first('borderline') ?? first('outside') ?? groups[0];
+  const strong = (verdict: Verdict) => groups.find((g) => g.verdict === verdict && !isWeak(g));
+  return (
+    groups.find((g) => g.leaveOneOut) ??
+    strong('inside') ??
+    strong('borderline') ??
+    groups.find((g) => g.verdict !== 'unknown') ??
+    groups[0]
+  );
 }
 
 const members = (g: GroupPlacement) => (g.leaveOneOut ? 'other members' : 'members');
@@ -64,14 +72,13 @@ function offEvidence(g: GroupPlacement): string {
 
 /** A caution where the numbers could hardly have said anything else. */
 function caution(g: GroupPlacement): string[] {
+  if (!isWeak(g)) return [];
   const sherds = `With ${g.n} sherds`;
-  if (g.verdict === 'inside' && g.membership !== null && g.p !== null && g.n - g.p < COMFORTABLE_DF)
-    return [`${sherds} in ${g.p} directions this test can exclude little, so that is weak evidence.`];
-  if (g.verdict === 'inside' && g.membership === null && g.typicality!.of < FEW_MEMBERS)
-    return [`${sherds} that is weak evidence.`];
-  if (g.verdict === 'borderline' && g.membership === null && g.typicality!.of < FEW_MEMBERS)
-    return [`${sherds} the data can say no more.`];
-  return [];
+  if (g.verdict === 'borderline' && g.membership === null) return [`${sherds} the data can say no more.`];
+  if (g.verdict !== 'inside') return [];
+  return g.membership === null
+    ? [`${sherds} that is weak evidence.`]
+    : [`${sherds} in ${g.p} directions this test can exclude little, so that is weak evidence.`];
 }
 
 function opening(label: string, g: GroupPlacement, outsideAll: number): string {
@@ -88,40 +95,18 @@ function opening(label: string, g: GroupPlacement, outsideAll: number): string {
   }
 }
 
-function named(c: Contribution, placed: Placed): string {
-  const name = plainName(c.oxide);
-  return placed.replaced.some((r) => r.oxide === c.oxide)
-    ? `${name}, not detected in it`
-    : `${name}, ${factorInWords(c.factor)}`;
-}
-
-/** The oxides that make up most of the squared distance, largest first. */
-function largest(contributions: readonly Contribution[]): Contribution[] {
-  const sorted = contributions.toSorted((a, b) => b.share - a.share);
-  let sum = 0;
-  const few = sorted.findIndex((c) => {
-    sum += c.share;
-    return sum >= ENOUGH;
-  });
-  return sorted.slice(0, Math.min(few + 1, MOST)).filter((c) => c.share >= LEAST_SHARE);
-}
-
-function gap(g: GroupPlacement, placed: Placed): string[] {
-  if (g.verdict === 'inside') return [];
-  const [first, ...rest] = largest(g.contributions);
-  if (!first || first.share < SPREAD_OUT) return ['The gap is spread over many oxides.'];
-  const others = rest.map((c) => `${fractionInWords(c.share)} is ${named(c, placed)}`);
-  const all = [`${fractionInWords(first.share)} of the gap is ${named(first, placed)}`, ...others];
-  return [`${upperFirst(all.join('; '))}.`];
-}
-
 /** Other groups that the reader must not overlook: as possible as the one spoken of, or nearer but not judged. */
 function besides(g: GroupPlacement, groups: readonly GroupPlacement[]): string[] {
-  const equals = groups.filter((other) => other !== g && other.verdict === 'inside').map((o) => o.name);
+  const possible = groups.filter((other) => other !== g && other.verdict === 'inside');
+  const equals = possible.filter((other) => !isWeak(other)).map((other) => other.name);
+  const weak = possible.filter(isWeak).map((other) => other.name);
   const nearer = groups.slice(0, groups.indexOf(g)).filter((other) => other.verdict === 'unknown');
   return [
     ...(g.verdict === 'inside' && equals.length > 0
       ? [`Nor can it be told from ${listInWords(equals, 'or')}.`]
+      : []),
+    ...(weak.length > 0
+      ? [`${listInWords(weak)} ${weak.length > 1 ? 'have' : 'has'} too few sherds to exclude it.`]
       : []),
     ...nearer.map((o) => `The centre of ${o.name} is nearer, but it cannot be judged against it.`),
   ];
@@ -144,11 +129,16 @@ export function placementSentence(placed: Placed, group?: string): string {
   if (!g) return `${label} has no ware group to be compared with.`;
   const judged = groups.filter((other) => other.verdict !== 'unknown');
   const outsideAll =
-    group === undefined && judged.every((other) => other.verdict === 'outside') ? judged.length : 0;
+    group === undefined && !g.leaveOneOut && judged.every((other) => other.verdict === 'outside')
+      ? judged.length
+      : 0;
   return [
     opening(label, g, outsideAll),
     ...caution(g),
-    ...gap(g, placed),
+    ...gapInWords(
+      g,
+      placed.replaced.map((r) => r.oxide),
+    ),
     ...(group === undefined ? besides(g, groups) : []),
   ].join(' ');
 }

@@ -40,8 +40,8 @@ function isConstant(references: readonly Sample[], oxide: string): boolean {
   if (references.every((sample) => below(sample, oxide))) return true;
   if (references.some((sample) => below(sample, oxide))) return false;
   const values = references.map((sample) => sample.amounts[oxide]!.value!);
-  const high = Math.max(...values);
-  return values.length > 1 && high - Math.min(...values) <= SAME * high;
+  const high = values.reduce((a, b) => Math.max(a, b), 0);
+  return values.length > 1 && values.every((value) => high - value <= SAME * high);
 }
 
 function reasonAgainst(oxide: string, request: PartsRequest): FallenOut | null {

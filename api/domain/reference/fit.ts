@@ -19,7 +19,8 @@ function sorted(samples: readonly Sample[], settings: ModelSettings) {
     throw new RequirementError(
       `a reference model needs at least two sherds in the chosen groups; found ${references.length}`,
     );
-  const twice = references.find((s, i) => references.findIndex((other) => other.id === s.id) < i);
+  const seen = new Set<string>();
+  const twice = references.find((s) => seen.size === seen.add(s.id).size);
   if (twice)
     throw new RequirementError(`a reference model needs each sherd once; ${twice.label} is there twice`);
   return { references, replicas };

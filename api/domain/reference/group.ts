@@ -30,7 +30,8 @@ export interface GroupSetting {
 /** Oxides replaced in all, and in at least half but not all, of a group's members. */
 function belowDetection(members: readonly GroupMember[], { oxides, replaced }: GroupSetting) {
   const ids = new Set(members.map((m) => m.id));
-  const count = (oxide: string) => replaced.filter((r) => r.oxide === oxide && ids.has(r.sample)).length;
+  const own = replaced.filter((r) => ids.has(r.sample));
+  const count = (oxide: string) => own.filter((r) => r.oxide === oxide).length;
   const n = members.length;
   return {
     all: oxides.filter((oxide) => count(oxide) === n),

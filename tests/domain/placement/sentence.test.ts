@@ -84,6 +84,16 @@ describe('a sentence about a sample outside', () => {
     expect(say({ contributions })).toContain('The gap is spread over many oxides.');
   });
 
+  it('names an oxide of small share that stands out of the narrow spread of the group', () => {
+    const z = [2, 1, -9.27];
+    const contributions = LEAD.map((c, i) => ({ ...c, z: z[i]! }));
+    expect(say({ contributions })).toContain(
+      'is lead, 1.8 times too low. Against the group’s own spread manganese stands out most: 1.2 times too high, 9.3 standard deviations.',
+    );
+    const plain = LEAD.map((c, i) => ({ ...c, z: [8, 1, -9.27][i]! }));
+    expect(say({ contributions: plain })).not.toContain('stands out');
+  });
+
   it('does not give a factor to what was not detected', () => {
     const replaced = [{ oxide: 'PbO', limit: 0.1, by: 0.065 }];
     expect(say({}, { replaced })).toContain('Four fifths of the gap is lead, not detected in it.');
@@ -133,6 +143,26 @@ describe('a sentence about a sample inside or at the edge', () => {
   it('speaks of the group it fits, even if another centre is nearer', () => {
     const groups = [group(), group({ group: 'wide', name: 'Wide ware', verdict: 'inside', membership: 0.2 })];
     expect(placementSentence(placed(groups))).toContain('cannot be told from Wide ware');
+  });
+
+  it('does not speak first of a far group that has too few sherds to exclude anything', () => {
+    const groups = [
+      group(),
+      group({ group: 'few', name: 'Few Sherds ware', n: 10, p: 8, verdict: 'inside', membership: 0.06 }),
+    ];
+    expect(placementSentence(placed(groups))).toMatch(
+      /^Tile 14 lies outside the group Red Terrace ware: .* Few Sherds ware has too few sherds to exclude it\.$/,
+    );
+  });
+
+  it('speaks of the group a member belongs to, even if it would fit another', () => {
+    const groups = [
+      group({ group: 'wide', name: 'Wide ware', verdict: 'inside', membership: 0.5 }),
+      group({ leaveOneOut: true }),
+    ];
+    expect(placementSentence(placed(groups))).toMatch(
+      /^Tile 14 lies outside its own group Red Terrace ware: about/,
+    );
   });
 
   it('puts p between .01 and .05 at the edge', () => {
