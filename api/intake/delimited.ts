@@ -11,10 +11,10 @@ export type Delimiter = (typeof DELIMITERS)[number];
 const WINDOW = 128 * 1024;
 const SAMPLE = 64 * 1024;
 const SAMPLE_ROWS = 60;
-const NUMBER_LIKE = /^[<>≤±+−-]?\s*\d[\d.,'\s]*%?$/;
+const NUMBER_LIKE = /^[<>≤±+−-]? ?\d[\d.,'\u00a0\u202f ]*(?: ?± ?\d[\d.,]*)?%?$/;
 
 /**
- * The delimiter under which most cells of the first rows read as a number or as an analyte's name. Counting cells
+ * The delimiter under which most of the first rows' text reads as numbers and names of analytes. Counting cells
  * alone fails where commas are decimal marks: `R-17;36,7;0,4` splits evenly on both signs.
  */
 export function chooseDelimiter(text: string): Delimiter {
@@ -29,11 +29,11 @@ function scoreOf(sample: string, delimiter: Delimiter): number {
   const { data } = parse(sample, delimiter, newlineOf(sample), false);
   const rows = data.slice(0, SAMPLE_ROWS).filter((cells) => cells.length > 1);
   const meaningful = rows.flat().filter((cell) => NUMBER_LIKE.test(cell.trim()) || isAnalyte(cell));
-  return meaningful.length + (rows.length > 0 ? 0.5 : 0);
+  return meaningful.reduce((sum, cell) => sum + cell.length, 0) + (rows.length > 0 ? 0.5 : 0);
 }
 
 function isAnalyte(cell: string): boolean {
-  return cell.length < 40 && readHeader(cell).analyte !== null;
+  return cell.length < 40 && !/[\t;|]/.test(cell) && readHeader(cell).analyte !== null;
 }
 
 /** Columns set apart by runs of blanks, as a terminal or a PDF gives them, become tab-separated. */

@@ -48,7 +48,7 @@ const ISOTOPE = /^(?:(\d{1,3})([A-Z][a-z]?)|([A-Z][a-z]?)[\s-]?(\d{2,3}))$/;
 /** Reads a heading: `SiO2 (wt%)`, `Pb ppm`, `± SiO2`, `Fe2O3T`, `Al2O3 2σ`, `LOD Cu [mg/kg]`, `Si K`, `Atomic %`. */
 export function readHeader(raw: string): HeaderReading {
   const text = plain(raw);
-  const whole = canonicalAnalyte(text);
+  const whole = known(text);
   if (whole !== null) return { ...NOTHING, analyte: whole };
   const statistic = findStatistic(text);
   const { unit, foreign, rest } = findUnit(statistic.rest);
@@ -128,9 +128,16 @@ function bareName(text: string): string {
     .replace(/\s+/g, ' ');
 }
 
+/** Blanks inside a name count only where an oxide or X-ray line is meant: “R B” is no rubidium, “SiO2 1” no oxide. */
+function known(name: string): string | null {
+  const found = canonicalAnalyte(name);
+  if (found === null || !name.includes(' ')) return found;
+  return /^[A-Z] [A-Z]$/i.test(name) && found.length === 2 ? null : symbol(found);
+}
+
 function analyteIn(name: string): string | null {
-  const known = canonicalAnalyte(name) ?? canonicalAnalyte(name.replace(/^\((.*)\)$/, '$1'));
-  if (known !== null) return known;
+  const found = known(name) ?? known(name.replace(/^\((.*)\)$/, '$1'));
+  if (found !== null) return found;
   if (LOSS.test(name)) return LOI;
   const line = LINE_UNSPACED.exec(name)?.[1];
   if (line !== undefined) return symbol(line);

@@ -48,14 +48,16 @@ export function structureOf(table: Table, asked: Partial<Choices>): Structure {
   };
 }
 
-/** Analytes down the side: several in one column, and no row with two of them. */
+/** Analytes down the side: several in one column, no row with two of them, and with only two none elsewhere. */
 export function isSideways(table: Table): boolean {
   const rows = table.head.slice(0, LOOK_AT);
-  if (rows.some((r) => analytesIn(r) > 1) || isLong(headerIn(rows))) return false;
-  const inColumn = [0, 1, 2].map(
-    (i) => new Set(rows.map((r) => analyteName(r.cells[i] ?? '')).filter(Boolean)).size,
-  );
-  return Math.max(...inColumn) >= 3 && table.columnCount >= 2;
+  if (table.columnCount < 2 || rows.some((r) => analytesIn(r) > 1) || isLong(headerIn(rows))) return false;
+  const all = rows.reduce((sum, r) => sum + analytesIn(r), 0);
+  return [0, 1, 2].some((i) => {
+    const inColumn = rows.map((r) => analyteName(r.cells[i] ?? '')).filter((name) => name !== null);
+    const different = new Set(inColumn).size;
+    return different >= 3 || (different === 2 && inColumn.length === all);
+  });
 }
 
 function headerIn(rows: readonly Row[]): Row {

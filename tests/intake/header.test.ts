@@ -83,6 +83,8 @@ describe('headings of analytes', () => {
 
   it.each([
     'Rb/Sr',
+    'R B',
+    'SiO2 1',
     'SiO2/Al2O3',
     'Na2O+K2O',
     'sample',
