@@ -22,7 +22,7 @@ export interface RecipeSolution {
   /** Grams for 100 g of dry batch, largest first. */
   readonly lines: readonly BatchLine[];
   readonly rows: readonly RecipeRow[];
-  /** Aitchison distance from the target, amounts below the floor counted as the floor. */
+  /** Aitchison distance from the target, the floor added to both; oxides out of reach add what absence costs. */
   readonly distance: number;
   /** Root mean square of (fired − target)/σ. */
   readonly error: number;
@@ -40,7 +40,8 @@ export interface NearestBatches {
 /**
  * The batches nearest to a target by Aitchison distance (proportions count, so traces weigh as much as bulk) and by
  * weighted oxide error (wt% count in units of σ), of the materials given, within bounds (wt% of the dry batch), with
- * fixed parts and at most so many materials. Shows for both what cannot be met. Non-negative least squares after
+ * fixed parts and at most so many materials. Shows for both what cannot be met; an oxide that no mixture can bring
+ * to its target is left out of the log-ratio fit, which it would otherwise pull out of shape. Non-negative least squares after
  * Lawson & Hanson (1974), Gauss–Newton for the rest. Throws as `recipeModel`, `fitRecipe` and `fewMaterials` do.
  * @example
  * const shelf = starterShelf().filter((m) => ['cerussite', 'quartz', 'kaolinite'].includes(m.id))
@@ -102,21 +103,21 @@ function rowsOf(problem: RecipeProblem, model: RecipeModel, x: Float64Array): Re
     const gap = (fired - target) / sigma;
     const judgement = Math.abs(gap) <= NOT_MET ? 'met' : gap < 0 ? 'too low' : 'too high';
     const factor = target > 0 ? fired / target : null;
-    return { oxide, target, sigma, fired, factor, judgement, because: reason(problem, oxide, judgement) };
+    const because =
+      judgement === 'met' ? null : reason(problem, oxide, { judgement, reach: model.reach[j]! });
+    return { oxide, target, sigma, fired, factor, judgement, because };
   });
 }
 
 function reason(
   { materials, bounds }: RecipeProblem,
   oxide: string,
-  judgement: RecipeRow['judgement'],
-): string | null {
-  if (judgement === 'met') return null;
+  { judgement, reach }: { judgement: RecipeRow['judgement']; reach: number },
+): string {
   const element = elementOf(oxide)!;
   const holders = materials.filter((m) => (m.content.moles[element] ?? 0) > 0 && bounds?.[m.id]?.most !== 0);
   if (holders.length === 0) return `none of the chosen materials holds ${element}`;
   const names = holders.map((m) => m.name).join(', ');
-  if (judgement === 'too low')
-    return `${names}: more would bring too much of what comes along, or a bound is in the way`;
-  return `it comes along with what else is needed from ${names}`;
+  if (judgement === 'too high') return `it comes along with what else is needed from ${names}`;
+  return `${names}: no mixture can pass ${Number(reach.toPrecision(3))} wt%, and more of it brings what comes along`;
 }

@@ -2,7 +2,10 @@ import { RequirementError } from '../requirement.ts';
 import { boxLeastSquares } from './box-least-squares.ts';
 import type { RecipeModel } from './recipe-model.ts';
 
-/** `distance`: Aitchison distance; `error`: root of the summed squares of (fired − target)/σ. */
+/**
+ * `distance`: Aitchison distance, over the oxides within reach; `error`: root of the summed squares of
+ * (fired − target)/σ, over all.
+ */
 export type RecipeMetric = 'distance' | 'error';
 
 export interface RecipeFit {
@@ -62,10 +65,10 @@ export function fitRecipe(model: RecipeModel, metric: RecipeMetric, options: Fit
 function linearStart(model: RecipeModel): Float64Array {
   const { parts, target, floor, yields } = model;
   const D = parts.length;
-  const held = heldBy(model);
+  const { totals } = model;
   const columns = yields.map((y, at) => {
     const k = Math.floor(at / D);
-    return (y + (floor / 100) * held[k]!) / (target[at - k * D]! + floor);
+    return (y + (floor / 100) * totals[k]!) / (target[at - k * D]! + floor);
   });
   return boxLeastSquares(boxProblem(model, columns, new Float64Array(D).fill(0.9)));
 }
@@ -73,12 +76,6 @@ function linearStart(model: RecipeModel): Float64Array {
 function boxProblem({ lower, upper }: RecipeModel, columns: Float64Array, right: Float64Array) {
   const sum = { weights: new Float64Array(lower.length).fill(1), total: 100 };
   return { columns, right, lower, upper, sum };
-}
-
-/** Grams of target oxides, all together, from one gram of each material. */
-function heldBy({ parts, ids, yields }: RecipeModel): Float64Array {
-  const D = parts.length;
-  return Float64Array.from(ids, (_, k) => yields.subarray(k * D, (k + 1) * D).reduce((sum, y) => sum + y, 0));
 }
 
 /** The metric does not change along x itself, so the linearised problem is least ‖residual + slopes·x′‖. */
@@ -115,42 +112,46 @@ export function firedParts({ parts, ids, yields }: RecipeModel, x: Float64Array)
 }
 
 /**
- * Square of a metric at a batch (wt% dry).
+ * Square of a metric at a batch (wt% dry). Oxides out of reach are no part of the log-ratios; they add what their
+ * absence costs.
  * @example
  * const two = ['SiO2', 'PbO'].map((f) => materialFromFormula({ id: f, name: f }, f))
  * valueAt(recipeModel({ target: { parts: { SiO2: 50, PbO: 50 } }, materials: two, fire: fireAt({ celsius: 850 }) }), 'error', new Float64Array([45, 55])) // 8
  */
 export function valueAt(model: RecipeModel, metric: RecipeMetric, x: Float64Array): number {
-  return residualAt(model, metric, firedParts(model, x)).reduce((sum, r) => sum + r * r, 0);
+  return squareOf(model, metric, residualAt(model, metric, firedParts(model, x)));
 }
 
-function residualAt(
-  { target, sigma, floor }: RecipeModel,
-  metric: RecipeMetric,
-  y: Float64Array,
-): Float64Array {
+function squareOf({ absence }: RecipeModel, metric: RecipeMetric, residual: Float64Array): number {
+  return residual.reduce((sum, r) => sum + r * r, metric === 'distance' ? absence : 0);
+}
+
+function residualAt(model: RecipeModel, metric: RecipeMetric, y: Float64Array): Float64Array {
+  const { target, sigma, floor, held } = model;
   const total = y.reduce((sum, v) => sum + v, 0);
   if (metric === 'error') return y.map((v, j) => ((100 * v) / total - target[j]!) / sigma[j]!);
-  const logs = y.map((v, j) => Math.log((v + (floor * total) / 100) / (target[j]! + floor)));
-  const mean = logs.reduce((sum, v) => sum + v, 0) / logs.length;
-  return logs.map((v) => v - mean);
+  const logs = y.map((v, j) => (held[j] ? Math.log((v + (floor * total) / 100) / (target[j]! + floor)) : 0));
+  const mean = logs.reduce((sum, v) => sum + v, 0) / countHeld(model);
+  return logs.map((v, j) => (held[j] ? v - mean : 0));
 }
+
+const countHeld = ({ held }: RecipeModel) => held.reduce((sum, h) => sum + h, 0) || 1;
 
 function linearise(model: RecipeModel, metric: RecipeMetric, x: Float64Array): Local {
   const y = firedParts(model, x);
   const residual = residualAt(model, metric, y);
-  const value = residual.reduce((sum, r) => sum + r * r, 0);
+  const value = squareOf(model, metric, residual);
   return { residual, value, slopes: metric === 'error' ? errorSlopes(model, y) : logSlopes(model, y) };
 }
 
 function errorSlopes(model: RecipeModel, y: Float64Array): Float64Array {
   const D = y.length;
   const total = y.reduce((sum, v) => sum + v, 0);
-  const held = heldBy(model);
+  const { totals } = model;
   const slopes = new Float64Array(model.yields.length);
-  for (let k = 0; k < held.length; k++)
+  for (let k = 0; k < totals.length; k++)
     for (let j = 0; j < D; j++) {
-      const moved = model.yields[k * D + j]! - (y[j]! / total) * held[k]!;
+      const moved = model.yields[k * D + j]! - (y[j]! / total) * totals[k]!;
       slopes[k * D + j] = (100 * moved) / (total * model.sigma[j]!);
     }
   return slopes;
@@ -160,17 +161,18 @@ function logSlopes(model: RecipeModel, y: Float64Array): Float64Array {
   const D = y.length;
   const share = model.floor / 100;
   const total = y.reduce((sum, v) => sum + v, 0);
-  const scale = y.map((v) => 1 / (v + share * total));
-  const held = heldBy(model);
+  const scale = y.map((v, j) => (model.held[j] ? 1 / (v + share * total) : 0));
+  const count = countHeld(model);
+  const { totals } = model;
   const slopes = new Float64Array(model.yields.length);
-  for (let k = 0; k < held.length; k++) {
+  for (let k = 0; k < totals.length; k++) {
     let mean = 0;
     for (let j = 0; j < D; j++) {
-      const slope = scale[j]! * (model.yields[k * D + j]! + share * held[k]!);
+      const slope = scale[j]! * (model.yields[k * D + j]! + share * totals[k]!);
       slopes[k * D + j] = slope;
-      mean += slope / D;
+      mean += slope / count;
     }
-    for (let j = 0; j < D; j++) slopes[k * D + j]! -= mean;
+    for (let j = 0; j < D; j++) if (model.held[j]) slopes[k * D + j]! -= mean;
   }
   return slopes;
 }

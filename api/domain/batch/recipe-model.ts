@@ -32,6 +32,14 @@ export interface RecipeModel {
   readonly target: Float64Array;
   readonly sigma: Float64Array;
   readonly floor: number;
+  /** Grams of target oxides, all together, from one gram of each material. */
+  readonly totals: Float64Array;
+  /** Largest share of each oxide, wt% of the fired paint, that any allowed mixture could reach. */
+  readonly reach: Float64Array;
+  /** 1 where the target lies within reach; other oxides are left out of the log-ratio fit. */
+  readonly held: Uint8Array;
+  /** Square of the Aitchison distance that the oxides out of reach add, were all others met. */
+  readonly absence: number;
   /** wt% of the dry batch. */
   readonly lower: Float64Array;
   readonly upper: Float64Array;
@@ -63,7 +71,27 @@ export function recipeModel(problem: RecipeProblem): RecipeModel {
   const yields = yieldsOf(parts, materials, fire);
   const ids = materials.map((m) => m.id);
   const { lower, upper } = boundsOf(problem, yields);
-  return { parts, ids, yields, target, sigma: Float64Array.from(sigma), floor, lower, upper };
+  const plain = { parts, ids, yields, target, sigma: Float64Array.from(sigma), floor, lower, upper };
+  return { ...plain, ...reachOf(plain) };
+}
+
+type Reach = 'totals' | 'reach' | 'held' | 'absence';
+
+/** A mixture's share of an oxide lies between those of its materials, so the richest material sets the reach. */
+function reachOf(model: Omit<RecipeModel, Reach>): Pick<RecipeModel, Reach> {
+  const { parts, ids, yields, target, floor, upper } = model;
+  const D = parts.length;
+  const reach = new Float64Array(D);
+  const totals = Float64Array.from(ids, (_, k) =>
+    yields.subarray(k * D, (k + 1) * D).reduce((sum, y) => sum + y, 0),
+  );
+  for (let k = 0; k < ids.length; k++)
+    if (totals[k]! > 0 && upper[k]! > 0)
+      for (let j = 0; j < D; j++) reach[j] = Math.max(reach[j]!, (100 * yields[k * D + j]!) / totals[k]!);
+  const held = Uint8Array.from(target, (t, j) => Number(reach[j]! >= t));
+  const logs = Array.from(target, (t, j) => (held[j] ? 0 : Math.log((t + floor) / floor)));
+  const sum = logs.reduce((total, l) => total + l, 0);
+  return { totals, reach, held, absence: logs.reduce((total, l) => total + l * l, 0) - (sum * sum) / D };
 }
 
 function checkTarget({ parts }: RecipeTarget): string[] {
@@ -137,5 +165,6 @@ export function restrictRecipe(model: RecipeModel, places: readonly number[]): R
     yields.set(model.yields.subarray(k * D, (k + 1) * D), at * D);
   });
   const ids = places.map((k) => model.ids[k]!);
-  return { ...model, ids, yields, lower: pick(model.lower), upper: pick(model.upper) };
+  const plain = { ...model, ids, yields, lower: pick(model.lower), upper: pick(model.upper) };
+  return { ...plain, ...reachOf(plain) };
 }
