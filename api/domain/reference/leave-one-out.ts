@@ -1,5 +1,6 @@
-import { leaveOneOutD2 } from '../statistics/mahalanobis.ts';
-import { distanceOff, distanceSquared, type FittedSpread, fitSpread } from './spread.ts';
+import { leaveOneOutD2, mahalanobis } from '../statistics/mahalanobis.ts';
+import { project } from '../statistics/pca.ts';
+import { distanceOff, distanceSquared, type FittedSpread, spreadOnAxes } from './spread.ts';
 
 type Row = readonly number[];
 
@@ -25,9 +26,8 @@ export function leaveOneOut(coordinates: readonly Row[], spread: FittedSpread): 
     return coordinates.map((row) => leaveOneOutD2(distanceSquared(row, spread), { n, p }));
   }
   if (n - 1 < FEWEST_OTHERS) return null;
-  return coordinates.map((row, i) =>
-    distanceSquared(row, fitSpread(coordinates.toSpliced(i, 1), { method, axes })),
-  );
+  const rows = coordinates.map((row) => project(row, { means: spread.mean, loadings: axes }));
+  return rows.map((row, i) => mahalanobis(row, spreadOnAxes(rows.toSpliced(i, 1), method)));
 }
 
 /**

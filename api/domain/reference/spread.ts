@@ -31,8 +31,13 @@ function needDifference(coordinates: readonly Row[], mean: Row): void {
     throw new RequirementError(`a spread needs sherds that differ; these ${coordinates.length} are the same`);
 }
 
-/** Covariance of rows on the axes, and the packed inverse of its factor. */
-function measured(rows: Rows, method: GroupSpread['method']) {
+/**
+ * Mean, covariance and packed inverse of its factor, of rows already on a group's axes, by a method.
+ *
+ * @example
+ * spreadOnAxes([[0, 0], [2, 0], [0, 2], [2, 2]], 'oas').shrinkage // 1
+ */
+export function spreadOnAxes(rows: Rows, method: GroupSpread['method']) {
   if (method === 'sample' || method === 'components') return { ...sampleSpread(rows), shrinkage: null };
   const shrunk = method === 'oas' ? oas(rows) : ledoitWolf(rows);
   return { ...shrunk, inverseCholesky: invertTriangle(cholesky(shrunk.covariance)) };
@@ -51,7 +56,7 @@ export function fitSpread(coordinates: readonly Row[], { method, axes }: SpreadS
   const mean = columnMeans(coordinates);
   needDifference(coordinates, mean);
   const rows = coordinates.map((row) => project(row, { means: mean, loadings: axes }));
-  const { covariance, inverseCholesky, shrinkage } = measured(rows, method);
+  const { covariance, inverseCholesky, shrinkage } = spreadOnAxes(rows, method);
   return {
     method,
     p: axes.length,

@@ -7,15 +7,13 @@ import { clrRows, R_SAYS, RAW } from '../../support/romano-british.ts';
 
 const number = fc.double({ min: -50, max: 50, noNaN: true });
 const row = (p: number) => fc.array(number, { minLength: p, maxLength: p });
-const table = fc
-  .integer({ min: 1, max: 6 })
-  .chain((p) =>
-    fc.record({
-      rows: fc.array(row(p), { maxLength: 11 }),
-      means: row(p),
-      loadings: fc.array(row(p), { maxLength: 4 }),
-    }),
-  );
+const table = fc.integer({ min: 1, max: 6 }).chain((p) =>
+  fc.record({
+    rows: fc.array(row(p), { maxLength: 11 }),
+    means: row(p),
+    loadings: fc.array(row(p), { maxLength: 4 }),
+  }),
+);
 
 describe('four rows at a time give what one at a time gives', () => {
   it('in sums of products, for any number of rows and columns', () => {
