@@ -1,0 +1,136 @@
+import type { ReferenceModel } from '../reference/types.ts';
+import { RequirementError } from '../requirement.ts';
+import { randomStream } from '../statistics/random.ts';
+import { carriedWords } from './carried.ts';
+import { type InsideLimits, insideLimits } from './inside-limits.ts';
+import { kernelOf } from './kernel.ts';
+import {
+  blockCoordinates,
+  blockProducts,
+  distancesFor,
+  type KernelDistances,
+  placeBlock,
+} from './kernel-run.ts';
+import { samplerOf } from './sampler.ts';
+import { uncertaintySentence } from './sentence.ts';
+import { cloudOf, intervalOf, throughFalling } from './summary.ts';
+import type { GroupUncertainty, PlacementUncertainty, Progress, UncertaintyRequest } from './types.ts';
+
+/** Draws placed between two reports of progress. */
+const BLOCK = 256;
+/** Draws shown as a cloud. */
+const SHOWN = 300;
+/** Share of draws in which an oxide may be spent before a warning. */
+const NOTABLE = 0.05;
+
+/**
+ * Carries uncertainties through drawing off and placing by seeded Monte Carlo (JCGM 101:2008): every draw is a
+ * composition within its uncertainties, placed against every group as `placeSample` places it. A generator: each
+ * step places a block of draws and yields progress, the return value is the result; stop calling it to cancel.
+ * The same seed gives the same result everywhere. Throws with fewer than 100 draws, and as `samplerOf` does.
+ * @example
+ * of = (value) => ({ value, limit: null, sigma: value / 50, sigmaBasis: 'stated', resolution: null })
+ * sherd = (id, lead) => ({ id, label: id, group: 'g', role: 'reference', measured: 'paint', spots: 1, rawTotal: 100, amounts: { PbO: of(lead), SiO2: of(100 - lead) } })
+ * settings = { groups: ['g'], parts: null, scale: 'log-ratio', covariance: { kind: 'auto' }, replacement: { fraction: 0.65, limits: {} } }
+ * model = fitReference([58, 60, 61, 63, 64, 66, 59].map((lead, i) => sherd(`${i}`, lead)), settings, { g: 'Red' })
+ * request = { sample: sherd('tile', 62), slip: null, settings: { ...DEFAULT_UNCERTAINTY, draws: 500 } }
+ * finishDraws(drawPlacements(model, request)).groups[0].nearest // 1
+ */
+export function* drawPlacements(
+  model: ReferenceModel,
+  request: UncertaintyRequest,
+): Generator<Progress, PlacementUncertainty, void> {
+  const { draws, seed } = request.settings;
+  if (!(Number.isInteger(draws) && draws >= 100))
+    throw new RequirementError(`an interval from draws needs at least 100 of them; found ${draws}`);
+  const kernel = kernelOf(model, request.sample.id);
+  const sampler = samplerOf(model, request, randomStream(seed));
+  const distances = distancesFor(kernel.groups.length, draws);
+  const fractions = new Float64Array(draws);
+  const scores: number[][] = [];
+  for (let first = 0; first < draws; first += BLOCK) {
+    const size = Math.min(BLOCK, draws - first);
+    const parts = new Float64Array(model.parts.length * size);
+    for (let i = 0; i < size; i++) fractions[first + i] = sampler.draw(parts, { i, stride: size });
+    const y = blockCoordinates(kernel, parts, size);
+    placeBlock(kernel, y, { out: distances, first });
+    const block = blockProducts(y, kernel.loadings, kernel.origin);
+    for (let i = 0; i < size; i++) scores.push(kernel.loadings.map((_, k) => block[k * size + i]!));
+    yield { done: first + size, of: draws };
+  }
+  return summarise(model, request, { distances, fractions, scores, spent: sampler.spent });
+}
+
+/**
+ * Runs a generator of draws to its end and gives its result.
+ * @example
+ * finishDraws((function* () { yield 1; return 2; })()) // 2
+ */
+export function finishDraws<Result>(steps: Generator<unknown, Result, void>): Result {
+  for (;;) {
+    const step = steps.next();
+    if (step.done) return step.value;
+  }
+}
+
+interface Drawn {
+  readonly distances: KernelDistances;
+  readonly fractions: Float64Array;
+  readonly scores: readonly number[][];
+  readonly spent: Float64Array;
+}
+
+function summarise(model: ReferenceModel, request: UncertaintyRequest, drawn: Drawn): PlacementUncertainty {
+  const { sample, slip, settings } = request;
+  const nearest = nearestShares(drawn.distances, model.groups.length);
+  const groups = model.groups.map((group, g): GroupUncertainty => {
+    const limits = insideLimits(group, model, sample.id);
+    return {
+      group: group.id,
+      name: group.name,
+      ...groupDraws(drawn.distances, g, limits),
+      nearest: nearest[g]!,
+    };
+  });
+  const spent = model.parts
+    .map((oxide, j) => ({ oxide, share: drawn.spent[j]! / settings.draws }))
+    .filter(({ share }) => share > 0);
+  const { id, label } = sample;
+  return {
+    id,
+    label,
+    draws: settings.draws,
+    seed: settings.seed,
+    groups,
+    fraction: slip && intervalOf(drawn.fractions),
+    scores: cloudOf(drawn.scores, SHOWN),
+    spent,
+    carried: carriedWords(request),
+    warnings: spent.filter(({ share }) => share > NOTABLE).map(spentWords),
+    sentence: uncertaintySentence({ label, draws: settings.draws, groups }),
+  };
+}
+
+const spentWords = ({ oxide, share }: { oxide: string; share: number }) =>
+  `${oxide} came to nothing in ${Math.round(100 * share)} % of draws and was drawn from below its uncertainty: leave it out of the comparison, or draw off less.`;
+
+function groupDraws({ distance2, d2, off2, draws }: KernelDistances, g: number, limits: InsideLimits | null) {
+  const [from, to] = [g * draws, (g + 1) * draws];
+  let within = 0;
+  if (limits) for (let i = from; i < to; i++) if (d2[i]! <= limits.d2 && off2[i]! <= limits.off2) within++;
+  const distance = intervalOf(distance2.slice(from, to).map(Math.sqrt));
+  const refused = Number.isNaN(d2[from]!);
+  const spread = refused ? null : intervalOf(d2.slice(from, to));
+  const membership = spread && limits?.membership ? throughFalling(spread, limits.membership) : null;
+  return { distance, d2: spread, membership, inside: limits ? within / draws : null };
+}
+
+function nearestShares({ distance2, draws }: KernelDistances, groups: number): number[] {
+  const counts = new Array<number>(groups).fill(0);
+  for (let i = 0; i < draws; i++) {
+    let best = 0;
+    for (let g = 1; g < groups; g++) if (distance2[g * draws + i]! < distance2[best * draws + i]!) best = g;
+    counts[best] = counts[best]! + 1;
+  }
+  return counts.map((n) => n / draws);
+}

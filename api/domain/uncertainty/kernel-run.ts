@@ -1,0 +1,155 @@
+import type { Kernel, KernelGroup } from './kernel.ts';
+
+/** Distances of draws to groups: draw i of group g at [g·draws + i]; D² and off² stay NaN where D² is refused. */
+export interface KernelDistances {
+  readonly draws: number;
+  readonly distance2: Float64Array;
+  readonly d2: Float64Array;
+  /** Squared distance off the axes that D² is taken on. */
+  readonly off2: Float64Array;
+}
+
+/**
+ * Room for the distances of so many draws to so many groups.
+ * @example
+ * distancesFor(2, 3).d2.length // 6
+ */
+export function distancesFor(groups: number, draws: number): KernelDistances {
+  const empty = () => new Float64Array(groups * draws).fill(Number.NaN);
+  return { draws, distance2: empty(), d2: empty(), off2: empty() };
+}
+
+/**
+ * Coordinates in the working scale of a block of closed compositions, laid out part by part (part j of draw i at
+ * [j·size + i]), as `coordinatesOf` gives them one by one.
+ * @example
+ * blockCoordinates({ scale: 'log-ratio', mean: [0, 0], sd: null }, Float64Array.of(10, 90), 1) // [-1.0986123, 1.0986123]
+ */
+export function blockCoordinates(
+  { scale, mean, sd }: Pick<Kernel, 'scale' | 'mean' | 'sd'>,
+  parts: Float64Array,
+  size: number,
+): Float64Array {
+  const out = new Float64Array(parts.length);
+  if (scale === 'standardised') {
+    for (let j = 0, k = 0; k < parts.length; j++)
+      for (let i = 0; i < size; i++, k++) out[k] = (parts[k]! - mean[j]!) / sd![j]!;
+    return out;
+  }
+  const unit = scale === 'log10' ? Math.LN10 : 1;
+  for (let k = 0; k < parts.length; k++) out[k] = Math.log(parts[k]!) / unit;
+  if (scale === 'log-ratio') centre(out, size);
+  return out;
+}
+
+function centre(rows: Float64Array, size: number): void {
+  const count = rows.length / size;
+  for (let i = 0; i < size; i++) {
+    let sum = 0;
+    for (let k = i; k < rows.length; k += size) sum += rows[k]!;
+    for (let k = i; k < rows.length; k += size) rows[k]! -= sum / count;
+  }
+}
+
+/**
+ * Products of a block with orthonormal rows: Σ_j row_r[j]·(y_j − origin_j), laid out row by row.
+ * @example
+ * blockProducts(Float64Array.of(3, 5), [Float64Array.of(0.6, 0.8)], Float64Array.of(1, 1)) // [4.4]
+ */
+export function blockProducts(
+  y: Float64Array,
+  rows: readonly Float64Array[],
+  origin: Float64Array | null,
+): Float64Array {
+  const width = rows[0]?.length ?? 0;
+  const size = width === 0 ? 0 : y.length / width;
+  const out = new Float64Array(rows.length * size);
+  rows.forEach((row, r) => {
+    for (let j = 0; j < width; j++) {
+      const [weight, from] = [row[j]!, origin ? origin[j]! : 0];
+      for (let i = 0, k = j * size, to = r * size; i < size; i++) out[to++]! += weight * (y[k++]! - from);
+    }
+  });
+  return out;
+}
+
+/**
+ * Places a block of draws: squared distance to every group's centre, D² and squared distance off the axes, written
+ * from column `first` on. Four draws at a time, so that each number of a group's factor is read once for four.
+ * @example
+ * kernel = { axes: [Float64Array.of(1, 0)], groups: [{ mean: Float64Array.of(1, 1), axes: 0, p: 1, centre: Float64Array.of(1), inverseCholesky: Float64Array.of(0.5) }] }
+ * out = distancesFor(1, 1)
+ * placeBlock(kernel, Float64Array.of(4, 5), { out, first: 0 })
+ * out.distance2 // [25]
+ * out.d2 // [2.25]
+ * out.off2 // [16]
+ */
+export function placeBlock(
+  kernel: Pick<Kernel, 'axes' | 'groups'>,
+  y: Float64Array,
+  { out, first }: { readonly out: KernelDistances; readonly first: number },
+): void {
+  const width = kernel.groups[0]?.mean.length ?? 0;
+  if (width === 0) return;
+  const size = y.length / width;
+  const products = kernel.axes.map((flat) => blockProducts(y, rowsOf(flat, width), null));
+  kernel.groups.forEach((group, g) => {
+    const to = g * out.draws + first;
+    squaredDistances(y, group.mean, { into: out.distance2, to, size });
+    if (group.axes < 0) return;
+    const inside = new Float64Array(size);
+    squaredDistances(products[group.axes]!, group.centre, { into: inside, to: 0, size });
+    for (let i = 0; i < size; i++) out.off2[to + i] = Math.max(0, out.distance2[to + i]! - inside[i]!);
+    mahalanobisBlock(products[group.axes]!, group, { into: out.d2, to, size });
+  });
+}
+
+const rowsOf = (flat: Float64Array, width: number) =>
+  Array.from({ length: flat.length / width }, (_, r) => flat.subarray(r * width, (r + 1) * width));
+
+interface Target {
+  readonly into: Float64Array;
+  readonly to: number;
+  readonly size: number;
+}
+
+function squaredDistances(rows: Float64Array, mean: Float64Array, { into, to, size }: Target): void {
+  for (let i = 0; i < size; i++) into[to + i] = 0;
+  for (let j = 0, k = 0; j < mean.length; j++) {
+    const m = mean[j]!;
+    for (let i = 0; i < size; i++, k++) {
+      const d = rows[k]! - m;
+      into[to + i]! += d * d;
+    }
+  }
+}
+
+function mahalanobisBlock(z: Float64Array, group: KernelGroup, { into, to, size }: Target): void {
+  const { p, centre: c, inverseCholesky: inverse } = group;
+  for (let i = 0; i < size; i += 4) {
+    const [second, third, fourth] = [
+      Math.min(1, size - 1 - i),
+      Math.min(2, size - 1 - i),
+      Math.min(3, size - 1 - i),
+    ];
+    let [a, b, d, e] = [0, 0, 0, 0];
+    for (let k = 0, at = 0; k < p; k++) {
+      let [u, v, w, x] = [0, 0, 0, 0];
+      for (let j = 0, from = i; j <= k; j++, from += size) {
+        const [l, m] = [inverse[at++]!, c[j]!];
+        u += l * (z[from]! - m);
+        v += l * (z[from + second]! - m);
+        w += l * (z[from + third]! - m);
+        x += l * (z[from + fourth]! - m);
+      }
+      a += u * u;
+      b += v * v;
+      d += w * w;
+      e += x * x;
+    }
+    into[to + i] = a;
+    into[to + i + second] = b;
+    into[to + i + third] = d;
+    into[to + i + fourth] = e;
+  }
+}

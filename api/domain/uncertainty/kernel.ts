@@ -1,0 +1,64 @@
+import { surroundingsOf } from '../placement/surroundings.ts';
+import type { ReferenceModel } from '../reference/types.ts';
+
+/** One group laid out flat. */
+export interface KernelGroup {
+  readonly mean: Float64Array;
+  /** Which set of axes D² is taken on; −1 where D² is refused. */
+  readonly axes: number;
+  readonly p: number;
+  /** Axes times mean. */
+  readonly centre: Float64Array;
+  readonly inverseCholesky: Float64Array;
+}
+
+/** A model laid out flat, to place many compositions fast. Groups share axes wherever they can. */
+export interface Kernel {
+  readonly scale: ReferenceModel['settings']['scale'];
+  /** Of the references, before standardising. */
+  readonly mean: Float64Array;
+  readonly sd: Float64Array | null;
+  /** Where scores are zero, in the working scale. */
+  readonly origin: Float64Array;
+  readonly axes: readonly Float64Array[];
+  readonly loadings: readonly Float64Array[];
+  readonly groups: readonly KernelGroup[];
+}
+
+/**
+ * Lays a model out flat as one sample sees it: a member's own group without it. Pure; shares nothing with the model.
+ * @example
+ * group = { id: 'g', n: 3, mean: [0, 0], deviation: null, spread: null, refusal: 'too few', memberIds: [], memberD2: null, memberOff: null }
+ * kernelOf({ settings: { scale: 'log-ratio' }, mean: [0, 0], sd: null, pca: { loadings: [] }, groups: [group], members: [] }, 'tile').groups[0].axes // -1
+ */
+export function kernelOf(model: ReferenceModel, sampleId: string): Kernel {
+  const axes: Float64Array[] = [];
+  const groups = model.groups.map((group): KernelGroup => {
+    const { mean, spread } = surroundingsOf(group, model, sampleId);
+    const own = Float64Array.from(spread?.axes.flat() ?? []);
+    const centre = Float64Array.from(spread?.axes ?? [], (row) =>
+      row.reduce((sum, a, j) => sum + a * mean[j]!, 0),
+    );
+    return {
+      mean: Float64Array.from(mean),
+      axes: spread ? shared(axes, own) : -1,
+      p: spread?.p ?? 0,
+      centre,
+      inverseCholesky: Float64Array.from(spread?.inverseCholesky ?? []),
+    };
+  });
+  return {
+    scale: model.settings.scale,
+    mean: Float64Array.from(model.mean),
+    sd: model.sd && Float64Array.from(model.sd),
+    origin: Float64Array.from(model.sd ? model.mean.map(() => 0) : model.mean),
+    axes,
+    loadings: model.pca.loadings.map((row) => Float64Array.from(row)),
+    groups,
+  };
+}
+
+function shared(axes: Float64Array[], own: Float64Array): number {
+  const found = axes.findIndex((a) => a.length === own.length && a.every((x, k) => x === own[k]));
+  return found >= 0 ? found : axes.push(own) - 1;
+}

@@ -1,0 +1,47 @@
+import type { GroupUncertainty, Interval } from './types.ts';
+
+/** What a sentence about draws is made from. */
+export interface DrawnGroups {
+  readonly label: string;
+  readonly draws: number;
+  readonly groups: readonly GroupUncertainty[];
+}
+
+/** Shares between which neither inside nor outside may be claimed. */
+const SURE = 0.95;
+
+const count = (n: number) => n.toString().replace(/\B(?=(\d{3})+$)/g, ',');
+const percent = (share: number) => {
+  if (share > 0 && share < 0.01) return 'under 1 %';
+  if (share < 1 && share > 0.99) return 'over 99 %';
+  return `${Math.round(100 * share)} %`;
+};
+const figure = (p: number) => (p < 0.001 ? '< 0.001' : p.toPrecision(2));
+const between = ({ low, high }: Interval) => `${figure(low)} to ${figure(high)}`;
+
+/**
+ * What the draws allow one to say of a sample and one group (by default the one it is most often inside, else most
+ * often nearest to), and no more: inside or outside is claimed only where at least 95 % of draws say so.
+ * @example
+ * at = { low: 1, median: 2, high: 3 }
+ * group = (inside) => ({ group: 'g', name: 'Red Terrace ware', distance: at, d2: at, membership: { low: 0.02, median: 0.1, high: 0.4 }, inside, nearest: 1 })
+ * uncertaintySentence({ label: 'Tile 14', draws: 2000, groups: [group(0.71)] }) // 'Whether Tile 14 lies inside Red Terrace ware cannot be told within the uncertainties: it is inside in 71 % of 2,000 draws (membership probability 0.020 to 0.40 in 95 % of them).'
+ * uncertaintySentence({ label: 'Tile 14', draws: 2000, groups: [group(0.02)] }) // 'Tile 14 lies outside Red Terrace ware within the uncertainties: it is inside in 2 % of 2,000 draws (membership probability 0.020 to 0.40 in 95 % of them).'
+ */
+export function uncertaintySentence({ label, draws, groups }: DrawnGroups, id?: string): string {
+  const group = id === undefined ? subject(groups) : groups.find((g) => g.group === id);
+  if (!group) return `${label} has no ware group to be compared with.`;
+  const { name, inside, membership, nearest } = group;
+  if (inside === null)
+    return `${label} cannot be judged against ${name}; its centre is the nearest in ${percent(nearest)} of ${count(draws)} draws.`;
+  const probability = membership ? ` (membership probability ${between(membership)} in 95 % of them)` : '';
+  const share = `it is inside in ${percent(inside)} of ${count(draws)} draws${probability}`;
+  if (inside >= SURE)
+    return `${label} cannot be told from ${name}, with the uncertainties carried: ${share}.`;
+  if (inside <= 1 - SURE) return `${label} lies outside ${name} within the uncertainties: ${share}.`;
+  return `Whether ${label} lies inside ${name} cannot be told within the uncertainties: ${share}.`;
+}
+
+function subject(groups: readonly GroupUncertainty[]): GroupUncertainty | undefined {
+  return [...groups].sort((a, b) => (b.inside ?? 0) - (a.inside ?? 0) || b.nearest - a.nearest)[0];
+}
