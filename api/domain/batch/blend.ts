@@ -92,6 +92,7 @@ export function mixBatches(
   batches.forEach((batch, i) => {
     const dry = batch.reduce((total, line) => total + dryMass(line), 0);
     if (!(dry > 0)) throw new RequirementError('a mixture of batches needs batches above zero; one is empty');
+    if (shares[i] === 0) return;
     for (const line of batch) {
       const key = `${line.material.id} ${line.water ?? 0}`;
       const amount = (lines.get(key)?.amount ?? 0) + (line.amount / dry) * shares[i]! * grams;

@@ -112,6 +112,9 @@ function lostShare(
   return 1 - Math.max(0, ratio) / wanted;
 }
 
+/** Variances below this (wt%²) are rounding: lead's rest is zero by construction where some of it was lost. */
+const NOTHING = 1e-16;
+
 /**
  * Standard deviations of the split by first-order propagation: each figure is nudged a hundredth of its σ up and
  * down (GUM, JCGM 100:2008, 5.1).
@@ -141,7 +144,7 @@ export function propagateSplit(start: Vector, oxides: readonly string[]) {
     }
     lost += slope(up.lost, down.lost);
   });
-  const roots = (v: number[]) => v.map(Math.sqrt);
+  const roots = (v: number[]) => v.map((variance) => (variance > NOTHING ? Math.sqrt(variance) : 0));
   return {
     slip: roots(slip),
     evaporation: roots(evaporation),
