@@ -1,7 +1,8 @@
 import { describe, expect, it } from 'vitest';
-import { type BatchSet, type BatchSetOptions, batchSet } from '../../../api/domain/batch/batch-set.ts';
+import { type BatchSetOptions, batchSet } from '../../../api/domain/batch/batch-set.ts';
 import { fireAt } from '../../../api/domain/batch/fire.ts';
 import { nearestBatch } from '../../../api/domain/batch/nearest-batch.ts';
+import type { BatchSet } from '../../../api/domain/batch/set-summary.ts';
 import { starterShelf } from '../../../api/domain/batch/shelf.ts';
 import { targetSpreadOf } from '../../../api/domain/batch/target-spread.ts';
 import type { Material } from '../../../api/domain/batch/types.ts';
@@ -140,6 +141,16 @@ describe('the set of batches inside a group', () => {
     expect(set.inside).toBe(0);
     expect(set.materials).toEqual([]);
     expect(set.words).toContain('None of 50');
+  });
+  it('uses no more materials than allowed, the same in every batch', () => {
+    const work = batchSet(
+      { materials: [...enough, ...by('litharge', 'goethite')], fire, atMost: 5 },
+      spreadOf(30),
+      { draws: 40 },
+    );
+    let step = work.next();
+    while (!step.done) step = work.next();
+    expect(step.value.materials.length).toBeLessThanOrEqual(5);
   });
   it('obeys bounds in every batch', () => {
     const work = batchSet({ materials: enough, fire, bounds: { pyrolusite: { most: 6 } } }, spreadOf(30), {

@@ -147,7 +147,7 @@ describe("Binns's molecular formula, batch and back", () => {
     for (const { oxide, moles } of [...unity.fluxes, ...unity.amphoteric, ...unity.acid])
       expect(Math.abs(moles / formula[oxide as keyof typeof formula] - 1), oxide).toBeLessThan(0.004);
   });
-  /** wt% computed from the formula with IUPAC 2021 weights: sources §4. */
+  /** wt% computed from the formula with IUPAC 2021 weights, outside this code. */
   it('the formula is PbO 48.40, CaO 6.08, K2O 3.40, Al2O3 7.37, SiO2 34.74 wt%', () => {
     const wanted = { PbO: 48.4, CaO: 6.08, K2O: 3.4, Al2O3: 7.37, SiO2: 34.74 };
     const found = percentOfMoles(formula);

@@ -24,7 +24,7 @@ describe('stoichiometry agrees with published factors', () => {
   it('CaO to CaCO3 of a published conversion table', () => {
     expect(Math.abs(massFactor('CaO', 'CaCO3', 'Ca') / 1.7848 - 1)).toBeLessThan(3e-4);
   });
-  /** Computed from IUPAC 2021 atomic weights outside this code, four figures; /work/shared sources §4. */
+  /** Computed from IUPAC 2021 atomic weights outside this code, to four figures. */
   it.each([
     ['PbS', 'PbO', 'Pb', 0.9329],
     ['PbS', 'PbSO4', 'Pb', 1.2675],

@@ -25,7 +25,7 @@ describe('the walk from a percentage to grams', () => {
       if (factor !== null) expect(before.value * factor).toBeCloseTo(after.value, 10);
     expect(steps.map((s) => s.title)).toContain('Slip drawn off');
   });
-  /** PbO per PbS .9329, per PbCO3 .8353, per Pb3O4 .9767, per hydrocerussite .8633, per PbSO4 .7360: sources §4. */
+  /** PbO per PbS .9329, per PbCO3 .8353, per Pb3O4 .9767, per hydrocerussite .8633, per PbSO4 .7360, computed outside this code from IUPAC 2021 weights. */
   it.each([
     ['PbS', 0.9329],
     ['PbCO3', 0.8353],
