@@ -1,4 +1,5 @@
 import type { UncertaintyBasis, Unit } from '../domain/composition/types.ts';
+import { MAX_FIGURE_CHARACTERS } from './limits.ts';
 import { type DecimalMark, type Figure, readNumber, tidyNumber } from './number.ts';
 import { findUnit } from './units.ts';
 
@@ -43,6 +44,7 @@ export function readCell(raw: string, decimal: DecimalMark): CellReading {
   if (raw === '') return EMPTY;
   const text = tidyNumber(raw);
   if (text === '') return EMPTY;
+  if (text.length > MAX_FIGURE_CHARACTERS) return TEXT;
   const figure = readNumber(text, decimal);
   if (figure) return number(figure, null);
   if (DASHES.test(text)) return DASH;

@@ -1,5 +1,6 @@
 import { ANALYTES, canonicalAnalyte, LOI } from '../domain/chemistry/analytes.ts';
 import type { UncertaintyBasis, Unit } from '../domain/composition/types.ts';
+import { MAX_HEADING_CHARACTERS } from './limits.ts';
 import { findUnit } from './units.ts';
 
 /** What one heading says, whatever decorates it. */
@@ -47,6 +48,7 @@ const ISOTOPE = /^(?:(\d{1,3})([A-Z][a-z]?)|([A-Z][a-z]?)[\s-]?(\d{2,3}))$/;
 
 /** Reads a heading: `SiO2 (wt%)`, `Pb ppm`, `± SiO2`, `Fe2O3T`, `Al2O3 2σ`, `LOD Cu [mg/kg]`, `Si K`, `Atomic %`. */
 export function readHeader(raw: string): HeaderReading {
+  if (raw.length > MAX_HEADING_CHARACTERS) return NOTHING;
   const text = plain(raw);
   const whole = known(text);
   if (whole !== null) return { ...NOTHING, analyte: whole };

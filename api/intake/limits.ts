@@ -17,6 +17,12 @@ export const HEAD_ROWS = 400;
 export const TAIL_ROWS = 40;
 export const CHUNK_ROWS = 500;
 
+/** Beyond these lengths a text is no heading and no figure; also keeps patterns from running long. */
+export const MAX_HEADING_CHARACTERS = 200;
+export const MAX_FIGURE_CHARACTERS = 100;
+
+/** Problems listed in all; the rest is only counted. */
+export const LISTED_PROBLEMS = 500;
 /** Times one kind of problem in one column is listed before it is only counted. */
 export const LISTED_PER_PROBLEM = 20;
 

@@ -1,3 +1,5 @@
+import { MAX_FIGURE_CHARACTERS } from './limits.ts';
+
 /** A figure as written: its value and one step of its last digit. */
 export interface Figure {
   readonly value: number;
@@ -64,6 +66,7 @@ export interface DecimalEvidence {
 export function decimalEvidence(cells: Iterable<string>): DecimalEvidence {
   const counts = { points: 0, commas: 0, eitherPoint: 0, eitherComma: 0 };
   for (const raw of cells) {
+    if (raw.length > MAX_FIGURE_CHARACTERS) continue;
     const cell = tidyNumber(raw);
     if (POINT_ONLY.test(cell) || GROUPS_THEN_POINT.test(cell)) counts.points++;
     else if (COMMA_ONLY.test(cell) || GROUPS_THEN_COMMA.test(cell)) counts.commas++;

@@ -23,7 +23,7 @@ export async function previewOf(table: Table, options: PreviewOptions = {}): Pro
   return {
     ...{ kind, fileName, sheets, sheet, encoding, delimiter, rowCount, columnCount },
     understanding,
-    rows: table.head.slice(0, show),
+    rows: table.head.slice(0, show).map((row) => ({ ...row, cells: row.cells.map(cut) })),
     analyses: tally.first,
     counts: {
       ...tally.counts,
@@ -34,6 +34,9 @@ export async function previewOf(table: Table, options: PreviewOptions = {}): Pro
     importable: !problems.some((p) => p.severity === 'error'),
   };
 }
+
+const SHOWN_CHARACTERS = 300;
+const cut = (cell: string) => (cell.length > SHOWN_CHARACTERS ? `${cell.slice(0, SHOWN_CHARACTERS)}…` : cell);
 
 class Tally {
   readonly first: DraftAnalysis[] = [];

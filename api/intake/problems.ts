@@ -1,5 +1,5 @@
 import { letterOf } from './letters.ts';
-import { LISTED_PER_PROBLEM } from './limits.ts';
+import { LISTED_PER_PROBLEM, LISTED_PROBLEMS } from './limits.ts';
 import type { Layout, Problem } from './types.ts';
 
 export interface Found {
@@ -28,6 +28,7 @@ export class ProblemLog {
   readonly #tallies = new Map<string, Tally>();
   #fresh: Problem[] = [];
   #errors = 0;
+  #listed = 0;
 
   constructor(headers: readonly string[], layout: Layout) {
     this.#headers = headers;
@@ -62,16 +63,16 @@ export class ProblemLog {
   #add(found: Found): void {
     if (found.severity === 'error') this.#errors++;
     const key = `${found.severity} ${found.code} ${found.column ?? ''}`;
-    const tally = this.#tallies.get(key);
-    if (tally && tally.listed >= LISTED_PER_PROBLEM) {
-      tally.more++;
-      tally.last = this.#problem(found);
-      return;
-    }
     const problem = this.#problem(found);
-    if (tally) tally.listed++;
-    else this.#tallies.set(key, { listed: 1, more: 0, last: problem, first: problem });
-    this.#fresh.push(problem);
+    const tally = this.#tallies.get(key) ?? { listed: 0, more: 0, first: problem, last: problem };
+    this.#tallies.set(key, tally);
+    tally.last = problem;
+    if (tally.listed >= (this.#listed < LISTED_PROBLEMS ? LISTED_PER_PROBLEM : 1)) tally.more++;
+    else {
+      tally.listed++;
+      this.#listed++;
+      this.#fresh.push(problem);
+    }
   }
 
   #problem({ severity, code, says, row, column }: Found): Problem {

@@ -104,9 +104,15 @@ async function survey(opened: Opened): Promise<Table> {
       if (tail.length > TAIL_ROWS) tail.shift();
     }
   }
-  if (rowCount === 0)
-    throw new RequirementError('a table needs at least a header row; every cell here is empty');
+  if (rowCount === 0) throw empty(opened);
   return { ...opened, rowCount, columnCount, head, tail };
+}
+
+function empty({ sheet, sheets }: Opened): RequirementError {
+  const others = sheets.filter((name) => name !== sheet);
+  const where = sheet === null ? 'every cell here is empty' : `every cell of sheet ${sheet} is empty`;
+  const hint = others.length > 0 ? `; the workbook also has ${others.join(', ')}` : '';
+  return new RequirementError(`a table needs at least a header row; ${where}${hint}`);
 }
 
 function tooLong(): RequirementError {

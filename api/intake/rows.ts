@@ -1,7 +1,6 @@
 import { specimenIn } from './facts.ts';
 import { type RowContext, shorten } from './figures.ts';
 import { letterOf } from './letters.ts';
-import type { Plan } from './plan.ts';
 import { widthOf } from './width.ts';
 import { rowNameOf } from './words.ts';
 
@@ -74,25 +73,22 @@ function checkWidth({ row, plan, log }: RowContext): void {
   if (!plan.checkWidth) return;
   const width = widthOf(row.cells);
   const { number } = row;
-  if (width > plan.headers.length || (width > plan.width && beyondHeadings(row.cells, plan)))
+  const headed = widthOf(plan.headers);
+  if (width > plan.width)
     log.error(
       'too-many-cells',
       `a row must not reach past its headings; this one fills ${width} cells under ${plan.width} headings: ` +
         'is a comma in a figure or name read as the end of a cell?',
       { row: number },
     );
-  else if (row.cells.length < plan.width)
+  else if (row.cells.length < headed)
     log.warn(
       'too-few-cells',
-      `a row has as many cells as the headings, ${plan.width}; this one has ${row.cells.length}, and the rest count as empty`,
+      `a row has as many cells as the headings, ${headed}; this one has ${row.cells.length}, and the rest count as empty`,
       {
         row: number,
       },
     );
-}
-
-function beyondHeadings(cells: readonly string[], plan: Plan): boolean {
-  return cells.slice(plan.width).some((c, i) => c.trim() !== '' && !plan.used.has(plan.width + i));
 }
 
 /**

@@ -21,6 +21,8 @@ export interface Structure {
 }
 
 const LOOK_AT = 60;
+/** Begins like a figure, whatever follows: `0.4 ± 0.1`, `<0.05`. */
+const FIGURE = /^[<>≤+−-]?\s?\d/;
 const NUMBER = /^[<>≤±+−-]?\s*\d[\d.,'\s]*(?:e[+-]?\d+)?%?$/i;
 
 /** Finds the structure of a wide or long table; what a person asked for comes first. */
@@ -48,13 +50,14 @@ export function structureOf(table: Table, asked: Partial<Choices>): Structure {
   };
 }
 
-/** Analytes down the side: several in one column, no row with two of them, and with only two none elsewhere. */
+/** Analytes down the side, figures beside them: no row names two, and where only two are named none stands elsewhere. */
 export function isSideways(table: Table): boolean {
   const rows = table.head.slice(0, LOOK_AT);
   if (table.columnCount < 2 || rows.some((r) => analytesIn(r) > 1) || isLong(headerIn(rows))) return false;
   const all = rows.reduce((sum, r) => sum + analytesIn(r), 0);
+  const withFigures = rows.filter((r) => r.cells.some((c) => FIGURE.test(c.trim())));
   return [0, 1, 2].some((i) => {
-    const inColumn = rows.map((r) => analyteName(r.cells[i] ?? '')).filter((name) => name !== null);
+    const inColumn = withFigures.map((r) => analyteName(r.cells[i] ?? '')).filter((name) => name !== null);
     const different = new Set(inColumn).size;
     return different >= 3 || (different === 2 && inColumn.length === all);
   });

@@ -2,6 +2,7 @@
 const UNSEEN =
   // biome-ignore lint/suspicious/noControlCharactersInRegex: finding them is the point
   /[\u0000-\u0008\u000b\u000c\u000e-\u001f\u007f-\u009f\u200b-\u200f\u202a-\u202e\u2060-\u2069\ufeff]/g;
+const LOOK_AT = 500;
 const MARKUP = /<[a-z!/][^>]*>/i;
 const FORMULA = /^(?:[=@]|[+-](?!\s*[\d.,]))\S/;
 
@@ -17,7 +18,8 @@ export interface CleanText {
 export function cleanText(raw: string): CleanText {
   const seen = raw.replace(UNSEEN, '');
   const text = seen.normalize('NFC').replace(/\s+/g, ' ').trim();
-  const suspicious = MARKUP.test(text) ? 'markup' : FORMULA.test(text) ? 'formula' : null;
+  const start = text.slice(0, LOOK_AT);
+  const suspicious = MARKUP.test(start) ? 'markup' : FORMULA.test(start) ? 'formula' : null;
   return { text, stripped: seen.length !== raw.length, suspicious };
 }
 

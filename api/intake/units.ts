@@ -24,6 +24,9 @@ const SPELLINGS: readonly (readonly [Unit, RegExp])[] = [
 const OTHER =
   /(?<![a-z])mol(?:e|ar)?\.?\s?(?:%|pct)|\bcps\b|\bcounts?\b|\bk-?ratio\b|\bg\s?\/\s?kg\b|\bmg\s?\/\s?g\b|‰/i;
 
+/** A title may be a sentence; a page is none. */
+const MAX_UNIT_TEXT = 500;
+
 export interface UnitFound {
   readonly unit: Unit | null;
   /** A unit we do not hold, as written. */
@@ -36,6 +39,7 @@ export interface UnitFound {
 
 /** Finds a unit in a header or a cell. `%` alone counts as wt%. */
 export function findUnit(text: string): UnitFound {
+  if (text.length > MAX_UNIT_TEXT) return { unit: null, foreign: null, signOnly: false, rest: text };
   const foreign = OTHER.exec(text);
   if (foreign) return { unit: null, foreign: foreign[0], signOnly: false, rest: cut(text, foreign) };
   for (const [unit, spelling] of SPELLINGS) {

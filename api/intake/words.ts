@@ -1,4 +1,5 @@
 import type { Measured } from '../domain/composition/types.ts';
+import { MAX_HEADING_CHARACTERS } from './limits.ts';
 import { plainWords } from './text.ts';
 import type { ColumnRole, SpecimenKind } from './types.ts';
 
@@ -56,6 +57,7 @@ for (const [role, words] of Object.entries(HEADINGS))
 
 /** What a heading that is no analyte stands for; null when it is none of the usual ones. */
 export function headingOf(header: string): Heading | null {
+  if (header.length > MAX_HEADING_CHARACTERS) return null;
   const words = plainWords(header);
   if (words === '' && header.trim() === '#') return BY_WORD.get('#') ?? null;
   return BY_WORD.get(words) ?? null;
@@ -88,6 +90,7 @@ export const measuredOf = (text: string): Measured | null => lookUp(MEASURED_WOR
 export const kindOf = (text: string): SpecimenKind | null => lookUp(KIND_WORDS, text);
 
 function lookUp<K extends string>(words: Readonly<Record<K, ReadonlySet<string>>>, text: string): K | null {
+  if (text.length > MAX_HEADING_CHARACTERS) return null;
   const plain = plainWords(text);
   return (Object.keys(words) as K[]).find((key) => words[key].has(plain)) ?? null;
 }

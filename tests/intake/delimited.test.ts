@@ -1,8 +1,10 @@
 import fc from 'fast-check';
 import Papa from 'papaparse';
-import { describe, expect, it } from 'vitest';
+import { describe, expect, it, vi } from 'vitest';
 import { chooseDelimiter, delimitedChunks, tabsForBlanks } from '../../api/intake/delimited.ts';
 import { readPasted, readTable } from '../../api/intake/read-table.ts';
+
+vi.setConfig({ testTimeout: 60_000 });
 
 const rowsOf = (text: string, delimiter = ',') =>
   [...delimitedChunks(text, delimiter)].flat().map((r) => [...r.cells]);

@@ -1,11 +1,13 @@
 import fc from 'fast-check';
 import Papa from 'papaparse';
-import { describe, expect, it } from 'vitest';
+import { describe, expect, it, vi } from 'vitest';
 import { previewOf } from '../../api/intake/preview.ts';
 import { readPasted, readTable } from '../../api/intake/read-table.ts';
 import type { Table } from '../../api/intake/types.ts';
 import { NO_DEFAULTS } from '../../api/intake/understand.ts';
 import { type Cell, workbook } from './support/workbook.ts';
+
+vi.setConfig({ testTimeout: 120_000 });
 
 /** One value to write: in steps of its last decimal, or below a limit, or not measured. */
 interface Figure {
@@ -190,7 +192,7 @@ describe('analyses written in any supported form', () => {
         }));
         expect(found).toEqual(expected(f, analyses));
       }),
-      { numRuns: 3000 },
+      { numRuns: 2000 },
     );
   });
 
@@ -253,7 +255,7 @@ describe('analyses written in any supported form', () => {
           expect(v.value ?? 0).toBeGreaterThanOrEqual(v.analyte === 'LOI' ? -100 : 0);
         }
       }),
-      { numRuns: 300 },
+      { numRuns: 200 },
     );
   });
 });

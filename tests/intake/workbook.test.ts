@@ -1,10 +1,14 @@
 import { readFileSync } from 'node:fs';
 import path from 'node:path';
-import { describe, expect, it } from 'vitest';
+import { describe, expect, it, vi } from 'vitest';
+import { previewOf } from '../../api/intake/preview.ts';
 import { readTable } from '../../api/intake/read-table.ts';
 import type { ReadOptions } from '../../api/intake/types.ts';
 import { formatOf, numberText, plainDecimal } from '../../api/intake/workbook/cell-text.ts';
+import { told } from './support/tables.ts';
 import { type Cell, workbook, zip } from './support/workbook.ts';
+
+vi.setConfig({ testTimeout: 60_000 });
 
 const open = (bytes: Uint8Array, options: Partial<ReadOptions> = {}) =>
   readTable(bytes, { fileName: 'a.xlsx', ...options });
@@ -53,6 +57,24 @@ describe('a workbook written by another program', () => {
     ]);
   });
 
+  it('becomes analyses: a row of units, a total by formula, and a column of no use', async () => {
+    const p = await previewOf(await open(bytes));
+    expect(p.importable).toBe(true);
+    expect(p.analyses.map((a) => [a.specimen, a.measured, a.date, ...told(a)])).toEqual([
+      ['T-1 “ä”', 'paint', '2024-05-31', 'SiO2 36.7 wt%', 'PbO 55.3 wt%', 'Fe2O3 <0.05 wt%', 'Cu 1200 ppm'],
+      ['T-2', 'paint', '2024-06-01', 'SiO2 30 wt%', 'PbO 60.25 wt%', 'Fe2O3 1.5 wt%'],
+      [
+        'T-3 & <b>',
+        'paint',
+        '2024-06-02',
+        'SiO2 33.123456 wt%',
+        'PbO 58.5 wt%',
+        'Fe2O3 0.7 wt%',
+        'Cu 900 ppm',
+      ],
+    ]);
+  });
+
   it('opens the sheet that is asked for, and names them all when it is not there', async () => {
     expect((await open(bytes, { sheet: 'Body' })).head[1]!.cells).toEqual(['R-1', '60.1', '18.2']);
     await expect(open(bytes, { sheet: 'Soil' })).rejects.toThrow(
@@ -62,6 +84,16 @@ describe('a workbook written by another program', () => {
 });
 
 describe('cells of a workbook', () => {
+  it('an empty sheet is refused, and the others are named', async () => {
+    const bytes = workbook({
+      sheets: [
+        { name: 'A', rows: [] },
+        { name: 'B', rows: [['x']] },
+      ],
+    });
+    await expect(open(bytes)).rejects.toThrow('every cell of sheet A is empty; the workbook also has B');
+  });
+
   it('the noise of binary fractions goes, no stored digit does, and zeros that the format shows return', () => {
     const two = formatOf(2, undefined);
     expect(numberText('36.700000000000003', two, false)).toBe('36.70');
