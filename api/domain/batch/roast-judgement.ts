@@ -27,7 +27,7 @@ export interface RoastJudgement {
   readonly steps: readonly RoastStep[];
 }
 
-/** °C; J. Therm. Anal. Calorim. and handbook value as given in the project's sources. */
+/** °C, the handbook value. */
 export const GALENA_MELTS = 1114;
 
 /** Why nobody should chase galena's melting point. */

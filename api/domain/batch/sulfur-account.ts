@@ -3,7 +3,7 @@ import { dryMass } from './line.ts';
 import { sulfideSulfur } from './sulfur.ts';
 import type { BatchLine, Span } from './types.ts';
 
-/** Grams of sulfur brought in, of it as sulfide, of SO3 kept, and of SO2 given off. */
+/** Grams of sulfur brought in, of it as sulfide, of SO3 kept (surviving sulfide counts as SO3), and of SO2 given off. */
 export interface SulfurAccount {
   readonly brought: number;
   readonly sulfide: Span & { readonly central: number };
