@@ -1,8 +1,6 @@
 import { type ComponentType, type LazyExoticComponent, lazy } from 'react';
+import type { PageProps } from './paths.ts';
 
-export interface PageProps {
-  readonly study: string;
-}
 /** A stage of the job, in the order it is done. Each holds its own deeper pages under `path`. */
 export interface Stage {
   readonly id: string;
@@ -34,4 +32,4 @@ export const STAGES: readonly Stage[] = [
   },
 ];
 
-export const studyPath = (study: string, rest = '') => `/studies/${study}${rest}`;
+export { type PageProps, studyPath } from './paths.ts';

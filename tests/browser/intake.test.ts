@@ -1,7 +1,7 @@
 import { readFile } from 'node:fs/promises';
 import type { Browser, Page } from 'playwright-core';
 import { afterAll, afterEach, beforeAll, beforeEach, expect, test } from 'vitest';
-import { openBrowser, type Visit, visit } from '../support/browser.ts';
+import { axeViolations, openBrowser, type Visit, visit } from '../support/browser.ts';
 import { type RunningService, startService } from '../support/service.ts';
 
 // An invented table in a laboratory's own spelling: semicolons, decimal commas, ±, ppm, below detection.
@@ -53,7 +53,7 @@ async function pick(label: string | RegExp, option: string | RegExp) {
   await page.getByRole('button', { name: label }).click();
   await page.getByRole('option', { name: option }).click();
 }
-const bringIn = () => page.getByRole('button', { name: /^Bring in \d+ anal/ });
+const bringIn = () => page.getByRole('button', { name: /^Bring in [\d,]+ anal/ });
 const counts = async () => {
   const answer = await fetch(`${service.address}/api/studies/${study}`);
   return ((await answer.json()) as { counts: { analyses: number; groups: number } }).counts;
@@ -84,6 +84,7 @@ test('a file is understood, brought in with one press, and taken back with anoth
   await page.getByText('Ready: 3 analyses of 3 specimens').waitFor();
   await bringIn().click();
   await page.getByText('Brought in', { exact: true }).waitFor();
+  expect(await axeViolations(page)).toEqual([]);
   expect(await counts()).toMatchObject({ analyses: 3, groups: 2 });
   await page.getByRole('link', { name: 'See the specimens' }).click();
   await page.getByRole('link', { name: 'A2' }).click();
@@ -95,7 +96,7 @@ test('a file is understood, brought in with one press, and taken back with anoth
   expect(words).toContain('< 50 ppm');
   await page.getByRole('link', { name: 'Intake' }).click();
   await page.getByRole('button', { name: 'Take it back marl.csv' }).click();
-  await page.getByRole('alertdialog').getByRole('button', { name: 'Delete' }).click();
+  await page.getByRole('alertdialog').getByRole('button', { name: 'Take it back' }).click();
   await page.getByRole('alertdialog').waitFor({ state: 'detached' });
   await expect.poll(counts).toMatchObject({ analyses: 0 });
 });
@@ -149,4 +150,17 @@ test('a picture that calls itself a table is refused in plain words', async () =
   expect(seen.complaints().every((one) => /status of 4\d\d/.test(one))).toBe(true);
   await page.getByRole('button', { name: 'Choose another file' }).click();
   await page.getByRole('button', { name: 'Choose a file' }).waitFor();
+});
+
+test('a long import shows how far it is, and leaves nothing when it is stopped', async () => {
+  const before = await counts();
+  const rows = Array.from({ length: 40_000 }, (_, i) => `L${i};40;41;19`);
+  await chooseFile('long.csv', ['Sherd;SiO2;PbO;CaO', ...rows].join('\n'));
+  await pick(/Measured$/, /^Paint/);
+  await page.getByText('Ready: 40,000 analyses').waitFor({ timeout: 60_000 });
+  await bringIn().click();
+  await page.getByText(/[\d,]+ of 40,001 rows|[\d,]+ of 40,000 rows/).waitFor();
+  await page.getByRole('button', { name: 'Stop' }).click();
+  await page.getByText('Stopped; nothing was brought in').waitFor({ timeout: 30_000 });
+  expect(await counts()).toEqual(before);
 });

@@ -1,6 +1,7 @@
 import type { Browser } from 'playwright-core';
 import { afterAll, beforeAll, describe, expect, test } from 'vitest';
-import { STAGES, studyPath } from '../../web/routes.ts';
+import { studyPath } from '../../web/paths.ts';
+import { STAGES } from '../../web/routes.ts';
 import {
   axeViolations,
   DESK,
@@ -69,7 +70,8 @@ describe.each(SETTINGS)('%s', (_, look) => {
     '%s: axe finds nothing, nothing sticks out sideways, the console is silent',
     async (name) => {
       const { page, complaints } = seen;
-      await page.goto(addresses[name] ?? '');
+      expect(addresses[name]).toMatch(/^\//);
+      await page.goto(addresses[name]!);
       await page.getByRole('heading', { level: 1 }).waitFor();
       await page.waitForLoadState('networkidle');
       expect(await axeViolations(page)).toEqual([]);

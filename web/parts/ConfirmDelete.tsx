@@ -12,6 +12,8 @@ export interface ConfirmDeleteProps {
   readonly lost: ReactNode;
   readonly onDelete: () => Promise<unknown>;
   readonly look?: ButtonLook;
+  /** What the deciding button says; `Delete` otherwise. */
+  readonly confirm?: string;
   /** Tells rows apart where many say only `Delete`. */
   readonly name?: string;
 }
@@ -54,7 +56,7 @@ export function ConfirmDelete(at: ConfirmDeleteProps) {
             Keep it
           </Button>
           <Button look="danger primary" isPending={busy} onPress={remove}>
-            Delete
+            {at.confirm ?? 'Delete'}
           </Button>
         </div>
       </Dialog>

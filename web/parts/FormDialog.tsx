@@ -1,7 +1,7 @@
 import type { ReactNode } from 'react';
 import { Form } from 'react-aria-components';
 import { Button } from './Button.tsx';
-import { ErrorNotice } from './Notice.tsx';
+import { ErrorNotice, Notice } from './Notice.tsx';
 
 /** The inside of a dialog that saves something: its fields, what went wrong, Cancel and Save. */
 export function FormDialog(at: {
@@ -10,6 +10,8 @@ export function FormDialog(at: {
   readonly save: string;
   readonly busy: boolean;
   readonly error: unknown;
+  /** The fields hold what was typed before a reload, or before the dialog was closed without saving. */
+  readonly restored?: boolean;
   readonly children: ReactNode;
 }) {
   return (
@@ -20,6 +22,7 @@ export function FormDialog(at: {
         at.onSubmit();
       }}
     >
+      {at.restored && <Notice>What you typed before is still here. Cancel forgets it.</Notice>}
       {at.children}
       <ErrorNotice error={at.error} title="Not saved" />
       <div className="row end">

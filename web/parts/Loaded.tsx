@@ -13,7 +13,13 @@ export function Loaded<Data>(at: {
   readonly children: (data: Data) => ReactNode;
 }) {
   const { query } = at;
-  if (query.data !== undefined) return <>{at.children(query.data)}</>;
+  if (query.data !== undefined)
+    return (
+      <>
+        {query.isError && <ErrorNotice error={query.error} title="This may be out of date" />}
+        {at.children(query.data)}
+      </>
+    );
   if (query.isError)
     return (
       <div className="stack">

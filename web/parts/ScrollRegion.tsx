@@ -12,7 +12,7 @@ export function ScrollRegion(at: {
     <section
       ref={ref}
       className={`scroll ${at.className ?? ''}`}
-      aria-label={overflows ? `${at.label}, scrolls sideways` : undefined}
+      aria-label={overflows ? `${at.label}, scrolls` : undefined}
       tabIndex={overflows ? 0 : undefined}
     >
       {at.children}

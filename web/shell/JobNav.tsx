@@ -1,5 +1,6 @@
 import { Link, useLocation } from 'wouter';
-import { STAGES, studyPath } from '../routes.ts';
+import { studyPath } from '../paths.ts';
+import { STAGES } from '../routes.ts';
 
 /** The stages of the job in their order. */
 export function JobNav({ study }: { readonly study: string }) {

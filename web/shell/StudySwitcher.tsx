@@ -9,8 +9,8 @@ import {
   Text,
 } from 'react-aria-components';
 import { Caret } from '../parts/icons.tsx';
+import { studyPath } from '../paths.ts';
 import { useStudies } from '../queries/studies.ts';
-import { studyPath } from '../routes.ts';
 
 /** Names the study one is in, and leads to the others. */
 export function StudySwitcher({ study }: { readonly study: string }) {

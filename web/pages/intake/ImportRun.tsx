@@ -5,8 +5,8 @@ import { Loaded } from '../../parts/Loaded.tsx';
 import { ErrorNotice, Notice } from '../../parts/Notice.tsx';
 import { count } from '../../parts/numbers.ts';
 import { Progress } from '../../parts/Progress.tsx';
+import { studyPath } from '../../paths.ts';
 import { useEndImport, useImport } from '../../queries/imports.ts';
-import { studyPath } from '../../routes.ts';
 import { whatItBrought } from './brought.ts';
 import { ProblemList } from './ProblemsTable.tsx';
 
@@ -111,6 +111,7 @@ export function TakeBack({
   return (
     <ConfirmDelete
       label="Take it back"
+      confirm="Take it back"
       name={run.fileName}
       title={`Take back ${run.fileName || 'this import'}?`}
       lost={

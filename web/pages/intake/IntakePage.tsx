@@ -1,6 +1,6 @@
 import { useSearchParams } from 'wouter';
 import { PageHead } from '../../parts/PageHead.tsx';
-import type { PageProps } from '../../routes.ts';
+import type { PageProps } from '../../paths.ts';
 import { ImportRun } from './ImportRun.tsx';
 import { PastImports } from './PastImports.tsx';
 import { PreviewStep } from './PreviewStep.tsx';

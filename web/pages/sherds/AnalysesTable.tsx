@@ -1,5 +1,6 @@
 import { Link } from 'wouter';
 import type { Analysis } from '../../../api/contract/analysis.ts';
+import { MEASURED } from '../../../api/domain/composition/types.ts';
 import { type Column, DataTable } from '../../parts/DataTable.tsx';
 import { Loaded } from '../../parts/Loaded.tsx';
 import { useAnalyses } from '../../queries/analyses.ts';
@@ -8,6 +9,14 @@ import { analysisPath } from './paths.ts';
 import { measuredWord } from './words.ts';
 
 const MOST = 500;
+
+/** Paint before slip before body, and spots by their names. */
+function inOrder(a: Analysis, b: Analysis): number {
+  return (
+    MEASURED.indexOf(a.measured) - MEASURED.indexOf(b.measured) ||
+    a.spot.localeCompare(b.spot, 'en', { numeric: true })
+  );
+}
 
 /** The analyses of one specimen, spot by spot. */
 export function AnalysesTable({ study, specimen }: { readonly study: string; readonly specimen: string }) {
@@ -25,7 +34,7 @@ export function AnalysesTable({ study, specimen }: { readonly study: string; rea
             <DataTable
               label="Analyses"
               columns={columns(study, techniqueName)}
-              rows={rows}
+              rows={rows.toSorted(inOrder)}
               rowKey={(analysis) => analysis.id}
             />
             {total > rows.length && (

@@ -1,11 +1,14 @@
-import type { NewWareGroup, WareGroup } from '../../../api/contract/ware-group.ts';
+import type { NewWareGroup, WareGroup, WareGroupChange } from '../../../api/contract/ware-group.ts';
 import { Dialog } from '../../parts/Dialog.tsx';
 import { Field } from '../../parts/Field.tsx';
 import { FormDialog } from '../../parts/FormDialog.tsx';
+import { NumberField } from '../../parts/NumberField.tsx';
 import { useDraft } from '../../parts/useDraft.ts';
 import { useSaveGroup } from '../../queries/groups.ts';
 
-const BLANK: NewWareGroup = { name: '', period: '', place: '', source: '', doi: '', notes: '' };
+type GroupFields = NewWareGroup & Pick<WareGroupChange, 'position'>;
+
+const BLANK: GroupFields = { name: '', period: '', place: '', source: '', doi: '', notes: '' };
 
 interface GroupDialogProps {
   readonly study: string;
@@ -23,10 +26,10 @@ export function GroupDialog({ study, group, onClose }: GroupDialogProps) {
   );
 }
 
-function fieldsOf(group: WareGroup | null): NewWareGroup {
+function fieldsOf(group: WareGroup | null): GroupFields {
   if (!group) return BLANK;
-  const { name, period, place, source, doi, notes } = group;
-  return { name, period, place, source, doi, notes };
+  const { name, period, place, source, doi, notes, position } = group;
+  return { name, period, place, source, doi, notes, position };
 }
 
 function GroupForm(at: {
@@ -35,7 +38,7 @@ function GroupForm(at: {
   readonly onClose: () => void;
 }) {
   const save = useSaveGroup(at.study, at.group?.id ?? null);
-  const draft = useDraft(`group.${at.study}.${at.group?.id ?? 'new'}`, fieldsOf(at.group));
+  const draft = useDraft<GroupFields>(`group.${at.study}.${at.group?.id ?? 'new'}`, fieldsOf(at.group));
   const fields = draft.value;
   const bind = (key: keyof NewWareGroup) => ({
     value: fields[key],
@@ -52,6 +55,7 @@ function GroupForm(at: {
       save={at.group ? 'Save' : 'Create the ware group'}
       busy={save.isPending}
       error={save.error}
+      restored={draft.restored}
     >
       <Field label="Name" {...bind('name')} isRequired autoFocus />
       <div className="fields">
@@ -60,6 +64,16 @@ function GroupForm(at: {
       </div>
       <Field label="Source" {...bind('source')} hint="Who published it, or whose collection" />
       <Field label="DOI" {...bind('doi')} placeholder="10.…" />
+      {at.group && (
+        <NumberField
+          label="Place in the order"
+          hint="Its colour and mark in the figures follow it"
+          min={1}
+          whole
+          value={(fields.position ?? 0) + 1}
+          onChange={(place) => place !== null && draft.set({ ...fields, position: place - 1 })}
+        />
+      )}
       <Field label="Notes" {...bind('notes')} lines={3} />
     </FormDialog>
   );

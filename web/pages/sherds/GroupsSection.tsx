@@ -6,9 +6,10 @@ import { ConfirmDelete } from '../../parts/ConfirmDelete.tsx';
 import { type Column, DataTable } from '../../parts/DataTable.tsx';
 import { DoiLink } from '../../parts/DoiLink.tsx';
 import { count } from '../../parts/numbers.ts';
+import { studyPath } from '../../paths.ts';
 import { useDeleteGroup } from '../../queries/groups.ts';
-import { studyPath } from '../../routes.ts';
 import { GroupDialog } from './GroupDialog.tsx';
+import { showSpecimens } from './SpecimensSection.tsx';
 
 /** The ware groups of a study: made, changed, deleted here. */
 export function GroupsSection({
@@ -49,7 +50,11 @@ function groupColumns(study: string, edit: (group: WareGroup) => void): Column<W
       label: 'Ware group',
       header: true,
       cell: (group) => (
-        <Link className="cell" href={`${studyPath(study, '/sherds')}?group=${group.id}#specimens`}>
+        <Link
+          className="cell"
+          href={`${studyPath(study, '/sherds')}?group=${group.id}#specimens`}
+          onClick={showSpecimens}
+        >
           {group.name}
         </Link>
       ),

@@ -1,8 +1,8 @@
 import { LinkButton } from '../../parts/Button.tsx';
 import { Loaded } from '../../parts/Loaded.tsx';
 import { PageHead } from '../../parts/PageHead.tsx';
+import { type PageProps, studyPath } from '../../paths.ts';
 import { useGroups } from '../../queries/groups.ts';
-import { type PageProps, studyPath } from '../../routes.ts';
 import { GroupsSection } from './GroupsSection.tsx';
 import { SpecimensSection } from './SpecimensSection.tsx';
 
@@ -13,7 +13,14 @@ export function SherdsPage({ study }: PageProps) {
       <PageHead
         title="Sherds"
         lead="Ware groups are the references; specimens belong to one, or to none yet."
-        actions={<LinkButton to={studyPath(study, '/intake')}>Bring in a file</LinkButton>}
+        actions={
+          <>
+            <LinkButton to={studyPath(study, '/intake')}>Bring in a file</LinkButton>
+            <a className="button quiet" href={`/api/studies/${study}/analyses.csv`} download>
+              Download all analyses
+            </a>
+          </>
+        }
       />
       <Loaded query={groups} what="the ware groups">
         {(rows) => (

@@ -1,5 +1,5 @@
 import { Route, Switch } from 'wouter';
-import { type PageProps, studyPath } from '../../routes.ts';
+import { type PageProps, studyPath } from '../../paths.ts';
 import { AnalysisFormPage } from './AnalysisFormPage.tsx';
 import { AnalysisPage } from './AnalysisPage.tsx';
 import { SherdsPage } from './SherdsPage.tsx';

@@ -69,6 +69,7 @@ function SpecimenForm(at: {
       save={at.specimen ? 'Save' : 'Create the specimen'}
       busy={save.isPending}
       error={save.error}
+      restored={draft.restored}
     >
       <Field label="Label" value={fields.label} onChange={(label) => set({ label })} isRequired autoFocus />
       <Field

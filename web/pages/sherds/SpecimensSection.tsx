@@ -1,4 +1,4 @@
-import { useState } from 'react';
+import { useEffect, useState } from 'react';
 import type { WareGroup } from '../../../api/contract/ware-group.ts';
 import { Button } from '../../parts/Button.tsx';
 import { DataTable, type Sort } from '../../parts/DataTable.tsx';
@@ -13,6 +13,13 @@ import { useSpecimenView } from './useSpecimenView.ts';
 
 const PER_PAGE = 50;
 
+/** Brings the list into sight and moves the keyboard there. */
+export function showSpecimens() {
+  const heading = document.getElementById('specimens');
+  heading?.scrollIntoView();
+  heading?.focus({ preventScroll: true });
+}
+
 /** Every specimen of a study: found, sorted, put into groups. */
 export function SpecimensSection({
   study,
@@ -25,11 +32,16 @@ export function SpecimensSection({
   const [chosen, setChosen] = useState<ReadonlySet<string>>(new Set());
   const [creating, setCreating] = useState(false);
   const specimens = useSpecimens(study, { ...view, limit: PER_PAGE });
+  useEffect(() => {
+    if (location.hash === '#specimens') showSpecimens();
+  }, []);
   const sort: Sort = { column: view.sort, direction: view.direction };
   return (
     <section className="stack" aria-labelledby="specimens">
       <div className="section-head">
-        <h2 id="specimens">Specimens</h2>
+        <h2 id="specimens" tabIndex={-1}>
+          Specimens
+        </h2>
         <Button onPress={() => setCreating(true)}>New specimen</Button>
       </div>
       <SpecimenFilters groups={groups} view={view} onChange={change} />

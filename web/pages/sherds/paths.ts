@@ -1,4 +1,4 @@
-import { studyPath } from '../../routes.ts';
+import { studyPath } from '../../paths.ts';
 
 export const specimenPath = (study: string, specimen: string) => studyPath(study, `/sherds/${specimen}`);
 export const analysisPath = (study: string, specimen: string, analysis: string) =>

@@ -7,8 +7,8 @@ import { EmptyState } from '../../parts/EmptyState.tsx';
 import { Loaded } from '../../parts/Loaded.tsx';
 import { ErrorNotice, Tag } from '../../parts/Notice.tsx';
 import { PageHead } from '../../parts/PageHead.tsx';
+import { studyPath } from '../../paths.ts';
 import { useOpenDemo, useStudies } from '../../queries/studies.ts';
-import { studyPath } from '../../routes.ts';
 import { StudyDialog } from './StudyDialog.tsx';
 
 const COLUMNS: readonly Column<Study>[] = [

@@ -52,6 +52,7 @@ function StudyForm({ study, onClose, onSaved }: Omit<StudyDialogProps, 'open'>) 
       save={study ? 'Save' : 'Create the study'}
       busy={save.isPending}
       error={save.error}
+      restored={draft.restored}
     >
       <Field label="Name" value={name} onChange={(text) => set({ name: text })} isRequired autoFocus />
       <Field

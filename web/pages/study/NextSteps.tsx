@@ -3,7 +3,7 @@ import type { Study } from '../../../api/contract/study.ts';
 import type { WareGroup } from '../../../api/contract/ware-group.ts';
 import { LinkButton } from '../../parts/Button.tsx';
 import { count } from '../../parts/numbers.ts';
-import { STAGES, studyPath } from '../../routes.ts';
+import { studyPath } from '../../paths.ts';
 
 interface Step {
   readonly id: string;
@@ -20,7 +20,7 @@ const FEWEST = 4;
 function stepsOf(study: Study, groups: readonly WareGroup[]): Step[] {
   const { counts } = study;
   const usable = groups.filter((group) => group.specimens >= FEWEST).length;
-  const steps: Step[] = [
+  return [
     {
       id: 'intake',
       done: counts.analyses > 0 && counts.specimens > counts.replicas,
@@ -55,7 +55,6 @@ function stepsOf(study: Study, groups: readonly WareGroup[]): Step[] {
       button: 'Place them',
     },
   ];
-  return steps.filter((step) => STAGES.some((stage) => stage.path === step.to));
 }
 
 /** The way on: the first step not yet done stands out. */

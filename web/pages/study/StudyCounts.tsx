@@ -1,7 +1,7 @@
 import { Link } from 'wouter';
 import type { Study } from '../../../api/contract/study.ts';
 import { count } from '../../parts/numbers.ts';
-import { studyPath } from '../../routes.ts';
+import { studyPath } from '../../paths.ts';
 
 /** Says everything that a deletion takes with it. */
 export function whatIsLost({ counts }: Pick<Study, 'counts'>): string {
@@ -28,9 +28,13 @@ export function StudyCounts({ study }: { readonly study: Study }) {
       <Count
         n={specimens - replicas}
         words="sherds and other specimens"
-        to={`${sherds}${specimens > replicas ? '?kind=sherd' : ''}`}
+        to={`${sherds}${specimens > replicas ? '?kind=sherd' : ''}#specimens`}
       />
-      <Count n={replicas} words={replicas === 1 ? 'replica' : 'replicas'} to={`${sherds}?kind=replica`} />
+      <Count
+        n={replicas}
+        words={replicas === 1 ? 'replica' : 'replicas'}
+        to={`${sherds}?kind=replica#specimens`}
+      />
       <Count n={analyses} words={analyses === 1 ? 'analysis' : 'analyses'} to={sherds} />
       {placements > 0 && (
         <Count n={placements} words={placements === 1 ? 'saved placement' : 'saved placements'} />
