@@ -3,7 +3,7 @@ import type { Browser, Page } from 'playwright-core';
 import { afterAll, afterEach, beforeAll, beforeEach, describe, expect, test } from 'vitest';
 import type { Comparison, ComparisonRequest } from '../../api/contract/placement.ts';
 import type { WareGroup } from '../../api/contract/ware-group.ts';
-import { studyPath } from '../../web/routes.ts';
+import { studyPath } from '../../web/paths.ts';
 import { idsIn } from '../figures/drawing.ts';
 import { axeViolations, DESK, openBrowser, PHONE, tabTo, type Visit, visit } from '../support/browser.ts';
 import { type RunningService, startService } from '../support/service.ts';
@@ -54,6 +54,7 @@ afterEach(async () => {
 });
 
 const sentence = () => page.locator('.sentence').textContent();
+const settled = () => page.locator('.placing[aria-busy=false]').waitFor();
 const readout = () => page.locator('.readout').textContent();
 const ticks = () => page.locator('.scores .axis.x .tick text').allTextContents();
 async function pick(label: RegExp, option: string | RegExp) {
@@ -107,9 +108,11 @@ describe('the verdict', () => {
     await pick(/Against$/, groups[1]!.name);
     await page.getByRole('checkbox', { name: groups[3]!.name }).click({ force: true });
     await page.getByText(`against ${groups.length - 1} ware groups`).waitFor();
+    await settled();
     const before = await sentence();
     await page.reload();
     await page.getByText(`against ${groups.length - 1} ware groups`).waitFor();
+    await settled();
     expect(await sentence()).toBe(before);
     expect(before).toContain(usual.placements[2]!.label);
   });
@@ -235,7 +238,7 @@ describe('the settings', () => {
   });
   test('say why an oxide fell out, and take it in at the cost of the specimens that lack it', async () => {
     const out = usual.model.fallenOut.find(({ because }) => because === 'not measured')!;
-    await page.getByRole('button', { name: /^Oxides / }).click();
+    await page.getByRole('button', { name: /^Oxides \d/ }).click();
     const tick = page.locator('.settings .tick').filter({ hasText: `not measured in ${out.specimens[0]}` });
     await tick.click();
     await page.getByText('Chosen by hand: specimens that lack one of them are left out.').waitFor();
@@ -250,7 +253,7 @@ describe('the settings', () => {
     expect(await table.textContent()).toContain(out.specimens[0]);
   });
   test('that cannot be compared are refused in words, and can be put right', async () => {
-    await page.getByRole('button', { name: /^Oxides / }).click();
+    await page.getByRole('button', { name: /^Oxides \d/ }).click();
     for (const oxide of usual.model.parts.slice(1))
       await page
         .locator('.settings .tick')
@@ -313,12 +316,12 @@ describe('keeping', () => {
   test('a placement freezes it: it opens again as it was, is renamed, compared again, and deleted', async () => {
     await pick(/Replica$/, usual.placements[5]!.label);
     await page.getByRole('button', { name: 'Keep this placement …' }).click();
-    await page.getByLabel('Name', { exact: true }).fill('First firing');
+    await page.getByRole('textbox', { name: 'Name' }).fill('First firing');
     await page.getByRole('button', { name: 'Keep it', exact: true }).click();
     await page.getByRole('heading', { name: 'First firing', level: 1 }).waitFor();
-    expect(await sentence()).toBe(usual.placements[0]!.sentence);
+    expect(await sentence()).toBe(usual.placements[5]!.sentence);
     await page.getByRole('button', { name: 'Change', exact: true }).click();
-    await page.getByLabel('Note').fill('Before the second roast');
+    await page.getByRole('textbox', { name: 'Note' }).fill('Before the second roast');
     await page.getByRole('button', { name: 'Save', exact: true }).click();
     await page.getByText('Before the second roast').waitFor();
     await page.getByRole('link', { name: '← Placement' }).click();

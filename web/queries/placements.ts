@@ -1,4 +1,4 @@
-import { keepPreviousData, useMutation, useQuery } from '@tanstack/react-query';
+import { keepPreviousData, useMutation, useQuery, useQueryClient } from '@tanstack/react-query';
 import type { ComparisonRequest, NewPlacement } from '../../api/contract/placement.ts';
 import { answer, api } from '../client.ts';
 import { underStudy, useRefresh } from './studies.ts';
@@ -50,8 +50,13 @@ export function useRenamePlacement(study: string, placement: string) {
 }
 
 export function useDeletePlacement(study: string) {
+  const queries = useQueryClient();
+  const refresh = useRefresh(study);
   return useMutation({
     mutationFn: (placement: string) => answer(onePlacement.$delete({ param: { study, placement } })),
-    onSuccess: useRefresh(study),
+    onSuccess: (_, placement) => {
+      queries.removeQueries({ queryKey: underStudy(study, 'placement', placement) });
+      return refresh();
+    },
   });
 }

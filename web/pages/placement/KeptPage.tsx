@@ -11,9 +11,9 @@ import { useDeletePlacement, usePlacement, useRenamePlacement } from '../../quer
 import { specimenPath } from '../sherds/paths.ts';
 import { KeepDialog } from './KeepDialog.tsx';
 import { placementPath } from './paths.ts';
-import { Results } from './Results.tsx';
+import { ResultsHead, ResultsRest } from './Results.tsx';
 import { settingsKey, settingsOf } from './settings.ts';
-import { FIRST_VIEW, type ViewState, viewKey } from './view-state.ts';
+import { FIRST_VIEW, keptViewKey, type ViewState } from './view-state.ts';
 import { day } from './words.ts';
 
 interface KeptProps {
@@ -32,7 +32,12 @@ export function KeptPage({ study, placement }: KeptProps) {
 }
 
 function Kept({ study, kept }: { readonly study: string; readonly kept: FrozenPlacement }) {
-  const view = useDraft<ViewState>(`${viewKey(study)}.${kept.id}`, FIRST_VIEW);
+  const view = useDraft<ViewState>(keptViewKey(study, kept.id), FIRST_VIEW);
+  const onView = (part: Partial<ViewState>) => view.set({ ...view.value, ...part });
+  const shown = { study, result: kept.result, view: view.value, onView };
+  const openSherd = (specimen: string, label: string) => (
+    <Link href={specimenPath(study, specimen)}>Open {label} as it is now</Link>
+  );
   return (
     <>
       <PageHead
@@ -47,15 +52,12 @@ function Kept({ study, kept }: { readonly study: string; readonly kept: FrozenPl
           not touch it.
         </p>
       </Notice>
-      <Results
-        study={study}
-        result={kept.result}
-        view={view.value}
-        onView={(part) => view.set({ ...view.value, ...part })}
-        sherdActions={(specimen, label) => (
-          <Link href={specimenPath(study, specimen)}>Open {label} as it is now</Link>
-        )}
-      />
+      <div className="placing-head">
+        <ResultsHead {...shown} />
+      </div>
+      <div className="placing-rest">
+        <ResultsRest {...shown} sherdActions={openSherd} />
+      </div>
     </>
   );
 }

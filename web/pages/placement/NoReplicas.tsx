@@ -1,7 +1,7 @@
 import type { Comparison } from '../../../api/contract/placement.ts';
 import { LinkButton } from '../../parts/Button.tsx';
 import { EmptyState } from '../../parts/EmptyState.tsx';
-import { studyPath } from '../../routes.ts';
+import { studyPath } from '../../paths.ts';
 import { measuredWord } from '../sherds/words.ts';
 
 /** Where the references are there and nothing to set among them. */

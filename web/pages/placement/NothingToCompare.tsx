@@ -1,6 +1,6 @@
 import { LinkButton } from '../../parts/Button.tsx';
 import { EmptyState } from '../../parts/EmptyState.tsx';
-import { studyPath } from '../../routes.ts';
+import { studyPath } from '../../paths.ts';
 
 /** The page before there is a sherd in any ware group. */
 export function NothingToCompare({ study, groups }: { readonly study: string; readonly groups: number }) {

@@ -6,11 +6,11 @@ import { Button } from '../../parts/Button.tsx';
 import { Loaded } from '../../parts/Loaded.tsx';
 import { ErrorNotice } from '../../parts/Notice.tsx';
 import { PageHead } from '../../parts/PageHead.tsx';
-import { useDraft } from '../../parts/useDraft.ts';
+import { keepDraft, useDraft } from '../../parts/useDraft.ts';
+import type { PageProps } from '../../paths.ts';
 import { useGroups } from '../../queries/groups.ts';
 import { useComparison, useKeepPlacement } from '../../queries/placements.ts';
 import { useSpecimens } from '../../queries/specimens.ts';
-import type { PageProps } from '../../routes.ts';
 import { specimenPath } from '../sherds/paths.ts';
 import { KeepDialog } from './KeepDialog.tsx';
 import { KeptList } from './KeptList.tsx';
@@ -18,9 +18,9 @@ import { LeaveOut } from './LeaveOut.tsx';
 import { NothingToCompare } from './NothingToCompare.tsx';
 import { SettingsPanel } from './panel/SettingsPanel.tsx';
 import { keptPath } from './paths.ts';
-import { Results } from './Results.tsx';
+import { ResultsHead, ResultsRest } from './Results.tsx';
 import { requestOf, type Settings, settingsKey, USUAL } from './settings.ts';
-import { FIRST_VIEW, type ViewState, viewKey } from './view-state.ts';
+import { FIRST_VIEW, keptViewKey, type ViewState, viewKey } from './view-state.ts';
 import { day } from './words.ts';
 
 /** Replicas set among the ware groups of a study. */
@@ -43,58 +43,50 @@ function Placing({ study, groups }: PageProps & { readonly groups: readonly Ware
   const change = (part: Partial<Settings>) => settings.set({ ...settings.value, ...part });
   const look = (part: Partial<ViewState>) => view.set({ ...view.value, ...part });
   const empty = groups.every(({ specimens }) => specimens === 0);
-  const answered = comparison.data !== undefined && !comparison.isError;
-  const panel = (
-    <SettingsPanel
-      settings={settings.value}
-      onChange={change}
-      groups={groups}
-      replicas={replicas.data?.rows ?? []}
-      comparison={last}
-    />
+  const shown = comparison.data &&
+    !comparison.isError && { study, result: comparison.data, view: view.value, onView: look };
+  const sherdActions = (specimen: string, label: string) => (
+    <>
+      <Link href={specimenPath(study, specimen)}>Open {label}</Link>
+      <LeaveOut
+        key={specimen}
+        specimen={specimen}
+        label={label}
+        onLeaveOut={(one) => change({ leaveOut: [...settings.value.leaveOut, one] })}
+      />
+    </>
   );
   return (
     <>
       <PageHead
         title="Placement"
         lead="How near each replica lies to each ware group, and what holds it off."
-        actions={answered && request && <Keep study={study} request={request} />}
+        actions={shown && request && <Keep study={study} request={request} view={view.value} />}
       />
       {empty ? (
         <NothingToCompare study={study} groups={groups.length} />
       ) : (
-        <div className="placing" aria-busy={comparison.isFetching}>
-          {answered ? (
-            <Results
-              study={study}
-              result={comparison.data}
-              view={view.value}
-              onView={look}
-              aside={panel}
-              sherdActions={(specimen, label) => (
-                <>
-                  <Link href={specimenPath(study, specimen)}>Open {label}</Link>
-                  <LeaveOut
-                    key={specimen}
-                    specimen={specimen}
-                    label={label}
-                    onLeaveOut={(one) => change({ leaveOut: [...settings.value.leaveOut, one] })}
-                  />
-                </>
-              )}
-            />
-          ) : (
-            <>
-              <div className="placing-head">
-                {request === null ? (
-                  <p>Choose at least one ware group.</p>
-                ) : (
-                  <Waiting error={comparison.error} />
-                )}
-              </div>
-              {panel}
-            </>
-          )}
+        <div className="placing" aria-busy={comparison.isPlaceholderData}>
+          <p className="unseen" role="status">
+            {comparison.isPlaceholderData ? 'Comparing …' : ''}
+          </p>
+          <div className="placing-head">
+            {shown ? (
+              <ResultsHead {...shown} />
+            ) : (
+              <Waiting asked={request !== null} error={comparison.error} />
+            )}
+          </div>
+          <SettingsPanel
+            settings={settings.value}
+            onChange={change}
+            groups={groups}
+            replicas={replicas.data?.rows ?? []}
+            comparison={last}
+          />
+          <div className="placing-rest">
+            {shown && <ResultsRest {...shown} sherdActions={sherdActions} />}
+          </div>
         </div>
       )}
       <KeptList study={study} />
@@ -109,7 +101,8 @@ function useLast<Value>(value: Value | undefined): Value | undefined {
   return value ?? last;
 }
 
-function Waiting({ error }: { readonly error: unknown }) {
+function Waiting({ asked, error }: { readonly asked: boolean; readonly error: unknown }) {
+  if (!asked) return <p>Choose at least one ware group.</p>;
   if (error !== null) return <ErrorNotice error={error} title="This comparison cannot be made" />;
   return (
     <p className="waiting" role="status">
@@ -118,7 +111,12 @@ function Waiting({ error }: { readonly error: unknown }) {
   );
 }
 
-function Keep({ study, request }: { readonly study: string; readonly request: ComparisonRequest }) {
+interface KeepProps {
+  readonly study: string;
+  readonly request: ComparisonRequest;
+  readonly view: ViewState;
+}
+function Keep({ study, request, view }: KeepProps) {
   const [open, setOpen] = useState(false);
   const keep = useKeepPlacement(study);
   const [, navigate] = useLocation();
@@ -135,6 +133,7 @@ function Keep({ study, request }: { readonly study: string; readonly request: Co
           onClose={() => setOpen(false)}
           onKeep={async ({ name, note }) => {
             const { id } = await keep.mutateAsync({ name, note, comparison: request });
+            keepDraft(keptViewKey(study, id), view);
             navigate(keptPath(study, id));
           }}
         />

@@ -1,5 +1,5 @@
 import { Route, Switch } from 'wouter';
-import type { PageProps } from '../../routes.ts';
+import type { PageProps } from '../../paths.ts';
 import { KeptPage } from './KeptPage.tsx';
 import { PlacementPage } from './PlacementPage.tsx';
 import { placementPath } from './paths.ts';

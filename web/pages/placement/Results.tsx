@@ -1,5 +1,6 @@
 import { type ReactNode, useMemo } from 'react';
 import type { Comparison } from '../../../api/contract/placement.ts';
+import type { Placement } from '../../../api/domain/placement/types.ts';
 import { Notice } from '../../parts/Notice.tsx';
 import { NoReplicas } from './NoReplicas.tsx';
 import { ProfileSection } from './ProfileSection.tsx';
@@ -8,76 +9,96 @@ import { BehindTables } from './tables/BehindTables.tsx';
 import { GroupsTable } from './tables/GroupsTable.tsx';
 import { NearestTable } from './tables/NearestTable.tsx';
 import { OverviewTable } from './tables/OverviewTable.tsx';
-import { VerdictSection } from './Verdict.tsx';
+import { type LookProps, VerdictSection } from './Verdict.tsx';
 import { soundView, type ViewState } from './view-state.ts';
 
+/** A comparison, live or kept, and how it is looked at. */
 export interface ResultsProps {
   readonly study: string;
   readonly result: Comparison;
   readonly view: ViewState;
   readonly onView: (change: Partial<ViewState>) => void;
-  readonly sherdActions: (id: string, label: string) => ReactNode;
-  /** Stands after the sentence: what is compared, and how. */
-  readonly aside?: ReactNode;
 }
 
-/** A comparison, live or kept: the sentence, the figures, the tables. */
-export function Results({ study, result, view: wished, onView, sherdActions, aside }: ResultsProps) {
+function useLook({ result, view: wished, onView }: ResultsProps): Look {
   const view = useMemo(() => soundView(wished, result), [wished, result]);
   const slots = useMemo(
     () => Object.fromEntries(result.groups.map(({ id, position }) => [id, position])),
     [result.groups],
   );
-  const placement = result.placements.find(({ id }) => id === view.replica);
-  const nameOf = (group: string) => result.groups.find(({ id }) => id === group)?.name ?? group;
-  const look = { result, view, onView, slots };
+  const placement = result.placements.find(({ id }) => id === view.replica) ?? null;
+  return { result, view, onView, slots, placement };
+}
+interface Look extends LookProps {
+  readonly slots: Readonly<Record<string, number>>;
+  readonly placement: Placement | null;
+}
+
+/** The sentence first, and what to keep in mind. */
+export function ResultsHead(at: ResultsProps) {
+  const { placement, ...look } = useLook(at);
+  const { warnings } = at.result.model;
   return (
     <>
-      <div className="placing-head">
-        {placement ? (
-          <VerdictSection {...look} placement={placement} />
-        ) : (
-          <NoReplicas study={study} result={result} />
-        )}
-      </div>
-      {aside}
-      <div className="placing-rest">
-        {result.model.warnings.length > 0 && (
-          <Notice kind="caution" title="Keep in mind">
-            <ul>
-              {result.model.warnings.map((warning) => (
-                <li key={warning}>{warning}</li>
-              ))}
-            </ul>
-          </Notice>
-        )}
-        <ScoresSection {...look} sherdActions={sherdActions} />
-        {placement && (
-          <>
-            <ProfileSection {...look} placement={placement} />
-            <section className="stack" aria-labelledby="groups-heading">
-              <h2 id="groups-heading">{placement.label} against each ware group</h2>
-              <GroupsTable placement={placement} slots={slots} />
-            </section>
-            <section className="stack" aria-labelledby="nearest-heading">
-              <h2 id="nearest-heading">Sherds nearest to {placement.label}</h2>
-              <NearestTable study={study} placement={placement} nameOf={nameOf} />
-            </section>
-            <section className="stack" aria-labelledby="overview-heading">
-              <h2 id="overview-heading">All replicas at a glance</h2>
-              <OverviewTable
-                placements={result.placements}
-                chosen={placement.id}
-                onChoose={(replica) => onView({ replica })}
-              />
-            </section>
-          </>
-        )}
-        <section className="stack" aria-labelledby="behind-heading">
-          <h2 id="behind-heading">What these numbers rest on</h2>
-          <BehindTables result={result} />
-        </section>
-      </div>
+      {placement ? (
+        <VerdictSection {...look} placement={placement} />
+      ) : (
+        <NoReplicas study={at.study} result={at.result} />
+      )}
+      {warnings.length > 0 && (
+        <Notice kind="caution" title="Keep in mind">
+          <ul>
+            {warnings.map((warning) => (
+              <li key={warning}>{warning}</li>
+            ))}
+          </ul>
+        </Notice>
+      )}
+    </>
+  );
+}
+
+export interface ResultsRestProps extends ResultsProps {
+  readonly sherdActions: (id: string, label: string) => ReactNode;
+}
+
+/** Then the figures, then the tables. */
+export function ResultsRest({ sherdActions, ...at }: ResultsRestProps) {
+  const { placement, ...look } = useLook(at);
+  return (
+    <>
+      <ScoresSection {...look} sherdActions={sherdActions} />
+      {placement && <OfOneReplica {...look} placement={placement} study={at.study} />}
+      <section className="stack" aria-labelledby="behind-heading">
+        <h2 id="behind-heading">What these numbers rest on</h2>
+        <BehindTables result={at.result} />
+      </section>
+    </>
+  );
+}
+
+function OfOneReplica(at: Look & { readonly placement: Placement; readonly study: string }) {
+  const { placement, result, slots, onView } = at;
+  const nameOf = (group: string) => result.groups.find(({ id }) => id === group)?.name ?? group;
+  return (
+    <>
+      <ProfileSection {...at} />
+      <section className="stack" aria-labelledby="groups-heading">
+        <h2 id="groups-heading">{placement.label} against each ware group</h2>
+        <GroupsTable placement={placement} slots={slots} />
+      </section>
+      <section className="stack" aria-labelledby="nearest-heading">
+        <h2 id="nearest-heading">Sherds nearest to {placement.label}</h2>
+        <NearestTable study={at.study} placement={placement} nameOf={nameOf} />
+      </section>
+      <section className="stack" aria-labelledby="overview-heading">
+        <h2 id="overview-heading">All replicas at a glance</h2>
+        <OverviewTable
+          placements={result.placements}
+          chosen={placement.id}
+          onChoose={(replica) => onView({ replica })}
+        />
+      </section>
     </>
   );
 }

@@ -27,6 +27,7 @@ export const FIRST_VIEW: ViewState = {
   others: false,
 };
 export const viewKey = (study: string): string => `placement-view.1.${study}`;
+export const keptViewKey = (study: string, placement: string): string => `${viewKey(study)}.${placement}`;
 
 /** The view with what is no longer there put right: a replica that is gone, a component there is not. */
 export function soundView(view: ViewState, { placements, model }: Comparison): ViewState {
