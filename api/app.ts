@@ -4,10 +4,13 @@ import { guard, limitBody } from './guard.ts';
 import { openApiDocument } from './openapi.ts';
 import { answerProblem, problemOf } from './problem.ts';
 import { analysisRoutes } from './routes/analyses.ts';
+import { batchRoutes } from './routes/batches.ts';
 import { exportRoutes } from './routes/exports.ts';
 import { importRoutes } from './routes/imports.ts';
 import { lookupRoutes } from './routes/lookups.ts';
+import { materialRoutes } from './routes/materials.ts';
 import { placementRoutes } from './routes/placements.ts';
+import { roastRoutes } from './routes/roasts.ts';
 import { router } from './routes/route.ts';
 import { specimenRoutes } from './routes/specimens.ts';
 import { studyRoutes } from './routes/studies.ts';
@@ -30,7 +33,10 @@ export function createApp({ db, pages }: AppNeeds) {
     .route('/', exportRoutes)
     .route('/', analysisRoutes)
     .route('/', importRoutes)
-    .route('/', placementRoutes);
+    .route('/', placementRoutes)
+    .route('/', materialRoutes)
+    .route('/', roastRoutes)
+    .route('/', batchRoutes);
 
   const app = router();
   app.onError(problemOf);

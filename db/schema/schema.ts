@@ -1,7 +1,10 @@
 export { analysis, type StoredValue } from './analysis.ts';
+export { batch, type StoredLine, specimenBatch } from './batch.ts';
 export { columnChoice, dataImport } from './import.ts';
 export { analyte, technique } from './lookups.ts';
+export { material } from './material.ts';
 export { placement } from './placement.ts';
+export { roast } from './roast.ts';
 export { specimen } from './specimen.ts';
 export { study } from './study.ts';
 export { visibleAnalysis, visibleSpecimen, visibleWareGroup } from './visible.ts';
