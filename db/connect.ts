@@ -66,9 +66,9 @@ async function clusterIn(folder: string): Promise<string> {
   return cluster;
 }
 
-/** An embedded database that is forgotten when the process ends. */
-export async function openMemory(): Promise<Connection> {
-  const client = await PGlite.create('memory://', lean);
+/** An embedded database that is forgotten when the process ends; made from the dump of an empty one if given. */
+export async function openMemory(empty?: Blob): Promise<Connection> {
+  const client = await PGlite.create('memory://', { ...lean, ...(empty ? { loadDataDir: empty } : {}) });
   const db = embedded({ client, ...settings });
   await migrateEmbedded(db, migrations);
   return { db, kind: 'embedded', where: 'memory', close: () => client.close() };

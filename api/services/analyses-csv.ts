@@ -10,7 +10,7 @@ import {
 } from '../domain/composition/types.ts';
 import { type Caller, requireStudy } from './access.ts';
 import { type Cell, toCsv } from './csv.ts';
-import { attempt } from './samples.ts';
+import { attempt } from './failure.ts';
 
 export const CSV_FIGURES = ['reported', 'normalised'] as const;
 export type CsvFigures = (typeof CSV_FIGURES)[number];

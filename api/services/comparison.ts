@@ -7,8 +7,8 @@ import type { Placement } from '../domain/placement/types.ts';
 import { fitReference } from '../domain/reference/fit.ts';
 import type { ReferenceModel } from '../domain/reference/types.ts';
 import { type Caller, requireStudy } from './access.ts';
-import { Failure } from './failure.ts';
-import { attempt, readSamples, type Samples } from './samples.ts';
+import { attempt, Failure } from './failure.ts';
+import { readSamples, type Samples } from './samples.ts';
 
 /** Fits the reference model that is asked for and places the replicas in it. Nothing is stored. */
 export async function compare(

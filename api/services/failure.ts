@@ -1,4 +1,5 @@
 import type { Fault } from '../contract/problem.ts';
+import { RequirementError } from '../domain/requirement.ts';
 
 export type FailureKind = 'not found' | 'conflict' | 'invalid' | 'too large' | 'refused';
 
@@ -18,6 +19,16 @@ export class Failure extends Error {
 export function found<Row>(row: Row | undefined, what: string): Row {
   if (row === undefined) throw new Failure('not found', `${what} must exist in this study; it does not.`);
   return row;
+}
+
+/** A requirement that the data does not meet is an answer here; anything else is a fault of ours and stays thrown. */
+export function attempt<Value>(work: () => Value): { value: Value } | { reason: string } {
+  try {
+    return { value: work() };
+  } catch (error) {
+    if (error instanceof RequirementError) return { reason: error.message };
+    throw error;
+  }
 }
 
 const UNIQUE_VIOLATION = '23505';

@@ -1,8 +1,10 @@
 import type { NewReportedValue } from '../contract/analysis.ts';
 import type { Fault } from '../contract/problem.ts';
 import { canonicalAnalyte } from '../domain/chemistry/analytes.ts';
-import type { ReportedValue } from '../domain/composition/types.ts';
-import { Failure } from './failure.ts';
+import { elementOf } from '../domain/chemistry/oxides.ts';
+import { normaliseAnalysis } from '../domain/composition/normalise.ts';
+import { DEFAULT_NORMALISATION, type ReportedValue } from '../domain/composition/types.ts';
+import { attempt, Failure } from './failure.ts';
 
 /** Figures typed in by hand or sent by a program, with each analyte in its one spelling; faults name the place. */
 export function checkedValues(values: readonly NewReportedValue[]): ReportedValue[] {
@@ -15,7 +17,17 @@ export function checkedValues(values: readonly NewReportedValue[]): ReportedValu
     return { ...value, analyte: analyte ?? value.analyte };
   });
   if (faults.length > 0) throw new Failure('invalid', faults[0]!.message, faults);
+  refuseContradictions(checked);
   return checked;
+}
+
+/** What only shows in the figures together: an element given twice in different forms, scales mixed. */
+function refuseContradictions(values: readonly ReportedValue[]): void {
+  if (!values.some(({ analyte, value }) => value !== null && value > 0 && elementOf(analyte) !== null))
+    return;
+  const normalised = attempt(() => normaliseAnalysis(values, DEFAULT_NORMALISATION));
+  if ('value' in normalised) return;
+  throw new Failure('invalid', normalised.reason, [{ at: 'reported', message: normalised.reason }]);
 }
 
 function faultsOf(value: NewReportedValue, analyte: string | null, seen: Map<string, number>): string[] {

@@ -4,8 +4,8 @@ import type { ComparisonRequest, Exclusion, Remark } from '../contract/placement
 import { normaliseAnalysis } from '../domain/composition/normalise.ts';
 import { averageSpots } from '../domain/composition/spots.ts';
 import type { NormalisedAnalysis, ReportedValue, Sample } from '../domain/composition/types.ts';
-import { RequirementError } from '../domain/requirement.ts';
 import type { Caller } from './access.ts';
+import { attempt } from './failure.ts';
 
 /** Samples ready to be compared, and what could not become one. */
 export interface Samples {
@@ -126,14 +126,4 @@ function normalise(
   { normalisation }: ComparisonRequest,
 ): NormalisedAnalysis {
   return normaliseAnalysis(reported as readonly ReportedValue[], normalisation, { relativeError });
-}
-
-/** A requirement that is not met excludes one analysis; anything else is a fault of ours. */
-export function attempt<Value>(work: () => Value): { value: Value } | { reason: string } {
-  try {
-    return { value: work() };
-  } catch (error) {
-    if (error instanceof RequirementError) return { reason: error.message };
-    throw error;
-  }
 }

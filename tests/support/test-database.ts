@@ -3,6 +3,7 @@ import postgres from 'postgres';
 import { inject } from 'vitest';
 import { seedLookups } from '../../api/services/lookups.ts';
 import { type Connection, openMemory, openServer } from '../../db/connect.ts';
+import { emptyCluster } from './empty-cluster.ts';
 
 export const onServer = process.env.TEST_DRIVER === 'server';
 
@@ -13,7 +14,9 @@ export interface TestDatabase extends Connection {
 
 /** A database nobody else uses, on whichever engine this run is for; `close` removes it. */
 export async function testDatabase(): Promise<TestDatabase> {
-  const database = onServer ? await onTheServer() : { ...(await openMemory()), url: null };
+  const database = onServer
+    ? await onTheServer()
+    : { ...(await openMemory(await emptyCluster())), url: null };
   await seedLookups(database.db);
   return database;
 }
