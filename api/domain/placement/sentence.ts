@@ -21,9 +21,14 @@ function isWeak(g: GroupPlacement): boolean {
 
 /**
  * The group to speak of: its own, else one it cannot be told from, else one at whose edge it lies, else the nearest
- * judged. A group whose test is weak is spoken of only as the nearest.
+ * judged. A group whose test is weak is spoken of only as the nearest. Undefined when there is no group.
+ *
+ * @example
+ * const far = { group: 'near', n: 40, p: 2, verdict: 'outside', membership: 0.001, typicality: null, leaveOneOut: false };
+ * groupSpokenOf([far, { ...far, group: 'fits', verdict: 'inside', membership: 0.4 }]).group // 'fits'
+ * groupSpokenOf([far, { ...far, group: 'weak', n: 4, verdict: 'inside', membership: 0.4 }]).group // 'near'
  */
-function subject(groups: readonly GroupPlacement[]): GroupPlacement | undefined {
+export function groupSpokenOf(groups: readonly GroupPlacement[]): GroupPlacement | undefined {
   const strong = (verdict: Verdict) => groups.find((g) => g.verdict === verdict && !isWeak(g));
   return (
     groups.find((g) => g.leaveOneOut) ??
@@ -125,7 +130,7 @@ function besides(g: GroupPlacement, groups: readonly GroupPlacement[]): string[]
  */
 export function placementSentence(placed: Placed, group?: string): string {
   const { label, groups } = placed;
-  const g = group === undefined ? subject(groups) : groups.find((other) => other.group === group);
+  const g = group === undefined ? groupSpokenOf(groups) : groups.find((other) => other.group === group);
   if (!g) return `${label} has no ware group to be compared with.`;
   const judged = groups.filter((other) => other.verdict !== 'unknown');
   const outsideAll =
