@@ -1,4 +1,5 @@
 import { useMemo } from 'react';
+import { groupSpokenOf } from '../../../api/domain/placement/sentence.ts';
 import type { Placement } from '../../../api/domain/placement/types.ts';
 import type { Theme } from '../../../api/figures/figure.ts';
 import { oxideProfile } from '../../../api/figures/oxide-profile.ts';
@@ -11,7 +12,6 @@ import { useSourceOf } from '../../parts/figure/useSource.ts';
 import { Select } from '../../parts/Select.tsx';
 import { Tick } from '../../parts/Tick.tsx';
 import { Fold } from './panel/Fold.tsx';
-import { spokenOf } from './spoken-of.ts';
 import { ContributionsTable } from './tables/ContributionsTable.tsx';
 import type { LookProps } from './Verdict.tsx';
 
@@ -27,7 +27,7 @@ export interface ProfileSectionProps extends LookProps {
 /** Oxide by oxide against one group, and the same in figures. */
 export function ProfileSection(at: ProfileSectionProps) {
   const { placement, view } = at;
-  const group = placement.groups.find((one) => one.group === view.against) ?? spokenOf(placement.groups);
+  const group = placement.groups.find((one) => one.group === view.against) ?? groupSpokenOf(placement.groups);
   if (group === undefined) return null;
   return (
     <section className="stack" aria-labelledby="profile-heading">
@@ -68,7 +68,9 @@ function Profile({
         </div>
       </div>
       <div className="look">
-        <Select label="Shown as" choices={BASES} value={basis} onChange={(id) => onView({ basis: id })} />
+        <div className="wide">
+          <Select label="Shown as" choices={BASES} value={basis} onChange={(id) => onView({ basis: id })} />
+        </div>
         <span className="row ticks">
           <Tick isSelected={others} onChange={(on) => onView({ others: on })}>
             The other replicas too

@@ -1,11 +1,10 @@
 import type { Comparison } from '../../../api/contract/placement.ts';
-import { placementSentence } from '../../../api/domain/placement/sentence.ts';
+import { groupSpokenOf, placementSentence } from '../../../api/domain/placement/sentence.ts';
 import type { Placement } from '../../../api/domain/placement/types.ts';
 import { Button } from '../../parts/Button.tsx';
 import { Tag } from '../../parts/Notice.tsx';
 import { count } from '../../parts/numbers.ts';
 import { Select } from '../../parts/Select.tsx';
-import { spokenOf } from './spoken-of.ts';
 import type { ViewState } from './view-state.ts';
 import { VERDICTS } from './words.ts';
 
@@ -27,7 +26,7 @@ export function VerdictSection({
   const at = placements.findIndex(({ id }) => id === placement.id);
   const go = (step: number) =>
     onView({ replica: placements[(at + step + placements.length) % placements.length]!.id });
-  const group = placement.groups.find((one) => one.group === view.against) ?? spokenOf(placement.groups);
+  const group = placement.groups.find((one) => one.group === view.against) ?? groupSpokenOf(placement.groups);
   const sentence = view.against === null ? placement.sentence : placementSentence(placement, view.against);
   const remarks = result.remarks.filter(({ specimen }) => specimen === placement.id);
   return (

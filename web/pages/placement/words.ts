@@ -1,6 +1,6 @@
 import type { Verdict } from '../../../api/domain/placement/types.ts';
 import type { CovarianceChoice, FallenOut, Scale } from '../../../api/domain/reference/types.ts';
-import { count, showSignificant } from '../../parts/numbers.ts';
+import { count, showAnalyte, showSignificant } from '../../parts/numbers.ts';
 import type { Choice } from '../../parts/Select.tsx';
 
 export const VERDICTS: Readonly<
@@ -86,3 +86,10 @@ export const percent = (share: number): string => `${(100 * share).toFixed(share
 export const sherds = (n: number): string => count(n, 'sherd');
 export const day = (instant: string): string =>
   new Date(instant).toLocaleDateString('en-GB', { day: 'numeric', month: 'long', year: 'numeric' });
+
+/** A text with the formulas of these oxides in it written with low counts; other digits stay as they are. */
+export function withFormulas(text: string, oxides: readonly string[]): string {
+  const formulas = [...oxides].sort((one, other) => other.length - one.length);
+  if (formulas.length === 0) return text;
+  return text.replace(new RegExp(`\\b(${formulas.join('|')})\\b`, 'g'), (formula) => showAnalyte(formula));
+}

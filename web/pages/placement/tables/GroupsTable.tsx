@@ -1,7 +1,7 @@
 import type { GroupPlacement, Placement } from '../../../../api/domain/placement/types.ts';
 import { Tag } from '../../../parts/Notice.tsx';
 import { GroupMark } from '../GroupMark.tsx';
-import { showNumber, showProbability, VERDICTS } from '../words.ts';
+import { showNumber, showProbability, VERDICTS, withFormulas } from '../words.ts';
 import { column, DownloadableTable, type TableColumn } from './DownloadableTable.tsx';
 
 type Row = GroupPlacement;
@@ -64,6 +64,7 @@ export function GroupsTable(at: {
 }) {
   const { placement } = at;
   const columns = columnsWith(at.slots);
+  const oxides = placement.groups[0]?.contributions.map(({ oxide }) => oxide) ?? [];
   const notes = placement.groups.flatMap((row) =>
     [row.refusal, row.membershipRefusal, ...row.warnings]
       .filter((note) => note !== null)
@@ -83,7 +84,7 @@ export function GroupsTable(at: {
         <ul className="notes small">
           {notes.map(({ key, name, note }) => (
             <li key={key}>
-              <strong>{name}:</strong> {note}
+              <strong>{name}:</strong> {withFormulas(note, oxides)}
             </li>
           ))}
         </ul>

@@ -1,14 +1,14 @@
+import { groupSpokenOf } from '../../../../api/domain/placement/sentence.ts';
 import type { Placement } from '../../../../api/domain/placement/types.ts';
 import { howFarOff } from '../../../../api/figures/profile-layout.ts';
 import { Button } from '../../../parts/Button.tsx';
 import { Tag } from '../../../parts/Notice.tsx';
 import { showAnalyte } from '../../../parts/numbers.ts';
-import { spokenOf } from '../spoken-of.ts';
 import { showNumber, showProbability, VERDICTS } from '../words.ts';
 import { column, DownloadableTable, type TableColumn } from './DownloadableTable.tsx';
 
 const right = { numeric: true } as const;
-const groupOf = (row: Placement) => spokenOf(row.groups);
+const groupOf = (row: Placement) => groupSpokenOf(row.groups);
 const worst = (row: Placement) =>
   [...(groupOf(row)?.contributions ?? [])].sort((one, other) => other.share - one.share)[0];
 function gapOf(row: Placement): string {
