@@ -153,8 +153,9 @@ function freeBest(
 }
 
 /** With all at bounds the sum has no multiplier: free the unknown that would rise most per unit of sum. */
-function freeAny({ lower, upper, sum }: BoxProblem, { slope, free }: State): boolean {
-  const able = indices(slope.length).filter((j) => lower[j]! < upper[j]! && sum!.weights[j]! > 0);
+function freeAny({ lower, upper, sum }: BoxProblem, { slope, free, barred }: State): boolean {
+  const movable = (j: number) => lower[j]! < upper[j]! && sum!.weights[j]! > 0 && !barred.has(j);
+  const able = indices(slope.length).filter(movable);
   if (able.length === 0) return false;
   const ratio = (j: number) => slope[j]! / sum!.weights[j]!;
   free.push(able.reduce((best, j) => (ratio(j) > ratio(best) ? j : best)));

@@ -35,7 +35,8 @@ export function freeStep(free: readonly number[], problem: FreeProblem): FreeSte
   const weights = pick(problem.weights, free);
   const along = solveFactored(factor, weights);
   const multiplier = dot(weights, step) / dot(weights, along);
-  for (let i = 0; i < size; i++) step[i]! -= multiplier * along[i]!;
+  // A single unknown under a fixed sum cannot move; rounding must not push it off its bound.
+  for (let i = 0; i < size; i++) step[i] = size === 1 ? 0 : step[i]! - multiplier * along[i]!;
   return { step, multiplier, dependent: -1 };
 }
 

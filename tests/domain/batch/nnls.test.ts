@@ -1,6 +1,7 @@
 import { readFileSync } from 'node:fs';
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
+import { boxLeastSquares } from '../../../api/domain/batch/box-least-squares.ts';
 import { nnls } from '../../../api/domain/batch/nnls.ts';
 
 /** Answers of R 4.2.2, package nnls 1.4; the data are invented. See tests/fixtures/hsaur3/README.md. */
@@ -107,6 +108,44 @@ describe('the conditions of Karush, Kuhn and Tucker hold', () => {
           1e-9,
         );
       }),
+    );
+  });
+});
+
+describe('bounds and a sum together', () => {
+  const box = fc
+    .record({ n: fc.integer({ min: 2, max: 10 }), m: fc.integer({ min: 2, max: 8 }) })
+    .chain(({ n, m }) =>
+      fc.record({
+        columns: fc.array(entry, { minLength: n * m, maxLength: n * m }),
+        right: fc.array(entry, { minLength: m, maxLength: m }),
+        upper: fc.array(fc.integer({ min: 60, max: 100 }), { minLength: n, maxLength: n }),
+      }),
+    );
+  it('leave no exchange between two unknowns that would still gain', () => {
+    fc.assert(
+      fc.property(box, ({ columns, right, upper }) => {
+        const n = upper.length;
+        const rows = right.map((_, i) =>
+          Array.from({ length: n }, (__, k) => columns[k * right.length + i]!),
+        );
+        const sum = { weights: new Float64Array(n).fill(1), total: 100 };
+        const problem = {
+          columns: Float64Array.from(columns),
+          right: Float64Array.from(right),
+          lower: new Float64Array(n),
+          upper: Float64Array.from(upper),
+          sum,
+        };
+        const x = [...boxLeastSquares(problem)];
+        expect(x.reduce((a, b) => a + b, 0)).toBeCloseTo(100, 7);
+        const slope = slopes(rows, right, x);
+        const give = Math.min(...slope.filter((_, k) => x[k]! > 1e-7));
+        const take = Math.max(...slope.filter((_, k) => x[k]! < upper[k]! - 1e-7));
+        const scale = 100 * Math.max(1, ...columns.map((c) => c * c)) * right.length;
+        expect(take - give).toBeLessThanOrEqual(1e-8 * scale);
+      }),
+      { numRuns: 1500 },
     );
   });
 });
