@@ -72,7 +72,7 @@ function belowOf(text: string, decimal: DecimalMark): CellReading | null {
 }
 
 /** `12.3 ± 0.4`, and `12.3(4)`: the last digits are uncertain by 4. */
-function inlineOf(text: string, decimal: DecimalMark): NumberReading | null {
+function inlineOf(text: string, decimal: DecimalMark): NumberCell | null {
   const concise = CONCISE.exec(text);
   if (concise) {
     const figure = readNumber(concise[1]!, decimal);
@@ -98,13 +98,13 @@ function withUnit(text: string, decimal: DecimalMark): CellReading | null {
   return inline && { ...inline, unit };
 }
 
-type NumberReading = Extract<CellReading, { kind: 'number' }>;
+export type NumberCell = Extract<CellReading, { kind: 'number' }>;
 
 function number(
   figure: Figure,
   uncertainty: number | null,
   basis: UncertaintyBasis | null = null,
-): NumberReading {
+): NumberCell {
   return {
     kind: 'number',
     value: figure.value,

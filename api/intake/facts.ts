@@ -1,7 +1,7 @@
 import { MEASURED, type Measured } from '../domain/composition/types.ts';
 import { readDate } from './date.ts';
-import { type RowContext, shorten } from './figures.ts';
 import { MAX_LABEL_CHARACTERS, MAX_NOTE_CHARACTERS } from './limits.ts';
+import { type RowContext, shorten } from './row-context.ts';
 import { type CleanText, cleanText } from './text.ts';
 import type { ColumnRole, Defaults, DraftAnalysis, SpecimenKind } from './types.ts';
 import { kindOf, measuredOf } from './words.ts';

@@ -1,25 +1,10 @@
 import { uncertaintyFaults } from '../domain/composition/faults.ts';
-import type { ReportedValue, UncertaintyBasis, Unit } from '../domain/composition/types.ts';
-import { type CellReading, readCell } from './cell.ts';
-import type { Companion, FigureColumn, Plan } from './plan.ts';
-import type { ProblemLog } from './problems.ts';
-import type { Row } from './types.ts';
+import type { ReportedValue, Unit } from '../domain/composition/types.ts';
+import { type CellReading, type NumberCell, readCell } from './cell.ts';
+import { limitOf, uncertaintyOf } from './companions.ts';
+import type { FigureColumn, Plan } from './plan.ts';
+import { type RowContext, type Subject, shorten } from './row-context.ts';
 
-/** A row being read, and where its problems go. */
-export interface RowContext {
-  readonly row: Row;
-  readonly plan: Plan;
-  readonly log: ProblemLog;
-}
-
-/** What the figure is of: from the column, or in the long layout from the row. */
-export interface Subject {
-  readonly analyte: string;
-  readonly unit: Unit;
-}
-
-/** Mass fractions in wt%; atoms have no such scale. */
-const SCALE: Readonly<Partial<Record<Unit, number>>> = { 'wt%': 1, ppm: 1e-4, ppb: 1e-7 };
 const LARGEST: Readonly<Record<Unit, number>> = { 'wt%': 100, ppm: 1e6, ppb: 1e9, 'at%': 100 };
 const ACCEPTED = 'a figure, <0.01, <LOD, n.d., or nothing';
 
@@ -47,8 +32,6 @@ function hint(raw: string, { choices }: Plan): string {
   if (readCell(raw, other).kind !== 'number') return '';
   return `: the table's decimal mark is the ${choices.decimal === ',' ? 'comma' : 'point'}`;
 }
-
-type NumberCell = Extract<CellReading, { kind: 'number' }>;
 
 function measured(
   context: RowContext,
@@ -110,72 +93,6 @@ function warnIfLoose(value: ReportedValue, { log }: RowContext, at: { row: numbe
   );
 }
 
-interface Stated {
-  readonly uncertainty: number | null;
-  readonly basis: UncertaintyBasis | null;
-}
-const NOT_STATED: Stated = { uncertainty: null, basis: null };
-
-function uncertaintyOf(
-  context: RowContext,
-  column: FigureColumn,
-  { unit, cell }: { unit: Unit; cell: NumberCell },
-): Stated {
-  if (cell.uncertainty !== null) return { uncertainty: cell.uncertainty, basis: cell.basis };
-  const { uncertainty: companion } = column;
-  if (companion === null) return NOT_STATED;
-  const raw = (context.row.cells[companion.index] ?? '').replace(/^\s*(?:±|\+\/-)\s*/, '');
-  const figure = companionFigure(context, companion, { raw, unit, own: column.unit });
-  if (figure === null) return NOT_STATED;
-  const uncertainty = companion.relative ? (Math.abs(cell.value) * figure) / 100 : figure;
-  if (uncertainty > 0) return { uncertainty, basis: companion.basis ?? 'unstated' };
-  context.log.warn('zero-uncertainty', 'an uncertainty must be above zero; 0 is taken as not stated', {
-    row: context.row.number,
-    column: companion.index,
-  });
-  return NOT_STATED;
-}
-
-function limitOf(context: RowContext, column: FigureColumn, unit: Unit): number | null {
-  const { limit: companion, rowLimit } = column;
-  if (companion !== null) {
-    const raw = context.row.cells[companion.index] ?? '';
-    const figure = companionFigure(context, companion, {
-      raw: raw.replace(/^\s*[<≤]\s*/, ''),
-      unit,
-      own: column.unit,
-    });
-    if (figure !== null && figure > 0) return figure;
-  }
-  return rowLimit === null ? null : rowLimit * factor(column.unit, unit);
-}
-
-/** A figure that belongs to another, in that other's unit; null where none is given. */
-function companionFigure(
-  { row, plan, log }: RowContext,
-  companion: Companion,
-  { raw, unit, own }: { raw: string; unit: Unit; own: Unit | null },
-): number | null {
-  const cell = readCell(raw, plan.choices.decimal);
-  const at = { row: row.number, column: companion.index };
-  if (cell.kind === 'text') {
-    log.error('text', `an uncertainty or limit must be a figure or nothing; found “${shorten(raw)}”`, at);
-    return null;
-  }
-  if (cell.kind !== 'number') return null;
-  if (cell.value < 0) {
-    log.error('negative', `an uncertainty or limit must be zero or more; found ${cell.value}`, at);
-    return null;
-  }
-  return companion.relative ? cell.value : cell.value * factor(cell.unit ?? companion.unit ?? own, unit);
-}
-
-function factor(from: Unit | null, to: Unit): number {
-  if (from === null || from === to) return 1;
-  const [a, b] = [SCALE[from], SCALE[to]];
-  return a === undefined || b === undefined ? 1 : Number((a / b).toPrecision(12));
-}
-
 type GapCell = Exclude<CellReading, { kind: 'number' }>;
 
 function undetected(
@@ -224,9 +141,4 @@ function below({ analyte, unit }: Subject, limit: number | null): ReportedValue 
     limit,
     resolution: null,
   };
-}
-
-export function shorten(text: string): string {
-  const tidy = text.replace(/\s+/g, ' ').trim();
-  return tidy.length > 60 ? `${tidy.slice(0, 57)}…` : tidy;
 }

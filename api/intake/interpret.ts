@@ -1,3 +1,4 @@
+import { checkPlan } from './check-plan.ts';
 import { LongReader } from './long.ts';
 import { headersOf, type Plan, planOf } from './plan.ts';
 import { ProblemLog } from './problems.ts';
@@ -13,7 +14,8 @@ import { WideReader } from './wide.ts';
 export function* interpret(table: Table, choices: Choices): Generator<Part> {
   const upright = choices.layout === 'sideways' ? turn(table) : table;
   const log = new ProblemLog(headersOf(upright, choices), choices.layout);
-  const plan = planOf(upright, choices, log);
+  const plan = planOf(upright, choices);
+  checkPlan(plan, log);
   const rowCount = upright.rowCount;
   if (log.errors > 0) {
     yield { analyses: [], problems: log.take(), rowsRead: 0, rowCount };

@@ -1,11 +1,12 @@
 import type { ReportedValue, Unit } from '../domain/composition/types.ts';
 import { type Facts, readFacts } from './facts.ts';
-import { type RowContext, readFigure, type Subject, shorten } from './figures.ts';
+import { readFigure } from './figures.ts';
 import { readHeader } from './header.ts';
 import { judge } from './judge.ts';
 import { CHUNK_ROWS } from './limits.ts';
 import type { FigureColumn, Plan } from './plan.ts';
 import type { ProblemLog } from './problems.ts';
+import { type RowContext, type Subject, shorten } from './row-context.ts';
 import { checkRow, kindOfRow, specimenOf } from './rows.ts';
 import { SpotRegister } from './spots.ts';
 import type { DraftAnalysis, Row } from './types.ts';

@@ -9,3 +9,6 @@ export const NUMBER_ROLES: ReadonlySet<ColumnRole> = new Set([
   'uncertainty',
   'limit',
 ]);
+
+/** Roles of wide columns that an uncertainty or a limit may belong to. */
+export const HOLDS_VALUES: readonly ColumnRole[] = ['analyte', 'loi', 'total'];

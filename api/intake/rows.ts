@@ -1,6 +1,6 @@
 import { specimenIn } from './facts.ts';
-import { type RowContext, shorten } from './figures.ts';
 import { letterOf } from './letters.ts';
+import { type RowContext, shorten } from './row-context.ts';
 import { widthOf } from './width.ts';
 import { rowNameOf } from './words.ts';
 

@@ -5,7 +5,8 @@ import { dateOrderOf } from './date.ts';
 import { doubtsOf } from './doubts.ts';
 import { figureCells } from './figure-cells.ts';
 import { type DecimalMark, decimalEvidence } from './number.ts';
-import { resolveColumns, settleUnits } from './resolve.ts';
+import { resolveColumns } from './resolve.ts';
+import { settleUnits } from './settle-units.ts';
 import { isSideways, type Structure, structureOf } from './structure.ts';
 import { turn } from './turn.ts';
 import type {

@@ -1,10 +1,11 @@
 import type { ReportedValue, UncertaintyBasis } from '../domain/composition/types.ts';
 import { readCell } from './cell.ts';
 import { readFacts } from './facts.ts';
-import { type RowContext, readFigure } from './figures.ts';
+import { readFigure } from './figures.ts';
 import { judge } from './judge.ts';
 import type { Plan } from './plan.ts';
 import type { ProblemLog } from './problems.ts';
+import type { RowContext } from './row-context.ts';
 import { checkRow, kindOfRow, specimenOf } from './rows.ts';
 import { SpotRegister } from './spots.ts';
 import type { DraftAnalysis, Row } from './types.ts';

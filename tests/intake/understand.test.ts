@@ -73,8 +73,7 @@ describe('where a table keeps what', () => {
     );
     const choices = { ...understand(table).choices, limitRows: [902] };
     const { planOf } = await import('../../api/intake/plan.ts');
-    const { ProblemLog } = await import('../../api/intake/problems.ts');
-    expect(planOf(table, choices, new ProblemLog([], 'wide')).figures[0]!.rowLimit).toBe(0.25);
+    expect(planOf(table, choices).figures[0]!.rowLimit).toBe(0.25);
   });
 
   it('columns of uncertainty and limit find their analyte by name or by place', async () => {
