@@ -31,5 +31,3 @@ export const STAGES: readonly Stage[] = [
     page: lazy(() => import('./pages/placement/PlacementStage.tsx')),
   },
 ];
-
-export { type PageProps, studyPath } from './paths.ts';

@@ -120,3 +120,14 @@ test('an address of a study that is not here says so, and leads back', async () 
   await page.getByRole('link', { name: 'All studies' }).click();
   await heading('Studies').waitFor();
 });
+
+test('a service that does not answer is named as such, and asked again at a press', async () => {
+  const { page } = seen;
+  await page.route('**/api/**', (route) => route.abort());
+  await page.reload();
+  await page.getByRole('alert').getByText('The service does not answer').waitFor();
+  expect(seen.complaints().every((one) => one.includes('ERR_FAILED'))).toBe(true);
+  await page.unroute('**/api/**');
+  await page.getByRole('button', { name: 'Try again' }).click();
+  await page.getByRole('table', { name: 'Studies' }).waitFor();
+});

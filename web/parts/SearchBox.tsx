@@ -9,6 +9,7 @@ export function SearchBox(at: {
 }) {
   const [text, setText] = useState(at.value);
   const { onSearch, value } = at;
+  useEffect(() => setText(value), [value]);
   useEffect(() => {
     if (text === value) return;
     const pause = setTimeout(() => onSearch(text), 250);

@@ -37,6 +37,7 @@ export function ColumnsTable({ columns, choices, onChange }: ColumnsTableProps) 
     {
       id: 'role',
       label: 'Holds',
+      prose: true,
       cell: (column) => {
         const choice = chosen(column.index) ?? column;
         return (

@@ -73,6 +73,11 @@ export function SpecimensSection({
                 </Button>
               </div>
             )}
+            {rows.length === 0 && total > 0 && (
+              <div>
+                <Button onPress={() => change({ offset: 0 })}>To the first specimens</Button>
+              </div>
+            )}
             {total === 0 && <p className="faint">No specimen answers to this.</p>}
             <Paging
               total={total}

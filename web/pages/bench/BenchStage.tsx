@@ -1,0 +1,44 @@
+import { Route, Switch } from 'wouter';
+import type { PageProps } from '../../paths.ts';
+import { BatchesPage } from './batches/BatchesPage.tsx';
+import { BatchPage } from './batches/BatchPage.tsx';
+import { NewBatchPage } from './batches/NewBatchPage.tsx';
+import { SheetPage } from './batches/SheetPage.tsx';
+import { MaterialFormPage } from './materials/MaterialFormPage.tsx';
+import { MaterialsPage } from './materials/MaterialsPage.tsx';
+import { BenchNav } from './parts/BenchNav.tsx';
+import { benchPath } from './paths.ts';
+import './bench.css';
+
+/** From what is on the shelf to a fired paint, and from a paint back to the scale. */
+export default function BenchStage({ study }: PageProps) {
+  const base = benchPath(study);
+  return (
+    <>
+      <BenchNav study={study} />
+      <Switch>
+        <Route path={base}>
+          <BatchesPage study={study} />
+        </Route>
+        <Route path={`${base}/batches/new`}>
+          <NewBatchPage study={study} />
+        </Route>
+        <Route path={`${base}/batches/:batch`}>
+          {({ batch }) => <BatchPage key={batch} study={study} batch={batch} />}
+        </Route>
+        <Route path={`${base}/batches/:batch/sheet`}>
+          {({ batch }) => <SheetPage study={study} batch={batch} />}
+        </Route>
+        <Route path={`${base}/materials`}>
+          <MaterialsPage study={study} />
+        </Route>
+        <Route path={`${base}/materials/new`}>
+          <MaterialFormPage study={study} material={null} />
+        </Route>
+        <Route path={`${base}/materials/:material`}>
+          {({ material }) => <MaterialFormPage key={material} study={study} material={material} />}
+        </Route>
+      </Switch>
+    </>
+  );
+}
