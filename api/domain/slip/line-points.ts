@@ -26,12 +26,11 @@ export function linePoints(all: readonly Analysed[], oxides: readonly string[]):
   const closed = all.every((a) => Object.keys(a.amounts).length === oxides.length);
   const points = all.map((analysed) => {
     const covariance = closedCovariance(analysed, oxides);
+    const read = oxides.map((oxide) => weighable(analysed, oxide).value);
+    const scale = closed ? 100 / read.reduce((sum, x) => sum + x, 0) : 1;
     const mean = covariance.reduce((sum, row, j) => sum + row[j]!, 0) / oxides.length;
-    const ridged = covariance.map((row) => row.map((v) => v + (closed ? RIDGE * mean : 0)));
-    return {
-      values: oxides.map((oxide) => weighable(analysed, oxide).value),
-      precision: inverse(ridged),
-    };
+    const ridged = covariance.map((row) => row.map((v) => scale ** 2 * (v + (closed ? RIDGE * mean : 0))));
+    return { values: read.map((x) => scale * x), precision: inverse(ridged) };
   });
   return { points, closed };
 }

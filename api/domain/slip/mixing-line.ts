@@ -35,12 +35,16 @@ const ROUNDS = 200;
 export function fitMixingLine(data: LineData): MixingLine {
   need(data);
   let state = startAt(data);
-  for (let round = 0; round < ROUNDS; round++) {
+  let change = Number.POSITIVE_INFINITY;
+  for (let round = 0; round < ROUNDS && change > 1e-11; round++) {
     const next = stepFrom(data, state);
-    const moved = Math.max(...next.fractions.map((f, i) => Math.abs(f - state.fractions[i]!)));
+    change = Math.max(...next.fractions.map((f, i) => Math.abs(f - state.fractions[i]!)));
     state = next;
-    if (moved < 1e-12) break;
   }
+  if (change > 1e-6)
+    throw new RequirementError(
+      `a mixing line needs data on which the fit settles; after ${ROUNDS} rounds a fraction still moves by ${change.toPrecision(2)}`,
+    );
   return describe(data, state);
 }
 
