@@ -64,8 +64,11 @@ export interface Effect {
   readonly contrast: string;
   readonly unitOfChange: UnitOfChange;
   readonly method: EffectMethod;
-  /** `log-odds` for grades (log of the odds ratio for one contrast), `share` for share glassy (−1 … 1). */
-  readonly scale: 'log-odds' | 'share';
+  /**
+   * Of zones within tiles `log-odds` (log of the odds ratio for one contrast); between tiles or firings the difference
+   * in the `share` of glossy zones or of glassy area (−1 … 1), or in `grades` (−2 … 2).
+   */
+  readonly scale: 'log-odds' | 'share' | 'grades';
   /** null where it is unbounded (separation) or cannot be told. */
   readonly estimate: number | null;
   /** null: unbounded on that side. */
@@ -89,7 +92,7 @@ export interface Effect {
 /** Factors that moved together, so that their effects cannot be told apart. */
 export interface Tangle {
   readonly factors: readonly string[];
-  /** `same`: one to one; `partly`: mostly; `tile`: changes only with the tile (or the firing) itself. */
+  /** `same`: one follows from the others; `partly`: mostly; `constant`: one setting only, tied to everything kept. */
   readonly kind: 'same' | 'partly' | 'constant';
   /** Largest condition index of the columns concerned; null where the tie is exact. */
   readonly condition: number | null;
