@@ -66,9 +66,7 @@ export function analysed(truth: Composition, laboratory: Laboratory, random: Ran
         laboratory.spots === null
           ? sigmaAt(means[j]!, laboratory)
           : Math.sqrt(
-              readings.reduce((sum, r) => sum + (r[j]! - means[j]!) ** 2, 0) /
-                (laboratory.spots - 1) /
-                laboratory.spots,
+              readings.reduce((sum, r) => sum + (r[j]! - means[j]!) ** 2, 0) / (laboratory.spots - 1),
             );
       const sigmaBasis = laboratory.spots === null ? 'stated' : 'spots';
       return [

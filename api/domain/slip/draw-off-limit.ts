@@ -27,8 +27,8 @@ const MOST = 0.99;
  * largestDrawOff({ TiO2: of(0.2, 0.02) }, { TiO2: of(0.8, 0) }).f // 0.3
  */
 export function largestDrawOff(paint: Amounts, slip: Amounts, options: DrawOffOptions = {}): DrawOffLimit {
-  const { fraction, coverage } = { ...DRAW_OFF_DEFAULTS, ...options };
-  const shared = Object.keys(paint).filter((oxide) => slip[oxide]);
+  const { fraction, coverage, leaveOut } = { ...DRAW_OFF_DEFAULTS, ...options };
+  const shared = Object.keys(paint).filter((oxide) => slip[oxide] && !leaveOut.includes(oxide));
   if (shared.length === 0)
     throw new RequirementError(
       'drawing slip off needs an oxide measured in both paint and slip; there is none',

@@ -10,11 +10,14 @@ export interface DrawOffOptions {
   readonly fraction?: number;
   /** Number of standard uncertainties within which an oxide counts as spent. */
   readonly coverage?: number;
+  /** Oxides left out of the result, such as tracers, of which the paint is said to hold nothing. */
+  readonly leaveOut?: readonly string[];
 }
 export const DRAW_OFF_DEFAULTS: Required<DrawOffOptions> = {
   unmeasured: 'drop',
   fraction: 0.65,
   coverage: 2,
+  leaveOut: [],
 };
 const NONE: Amount = { value: 0, limit: null, sigma: null, sigmaBasis: null, resolution: null };
 
@@ -51,10 +54,11 @@ export function drawOff(paint: Amounts, slip: Amounts, f: number, options: DrawO
   if (!(f >= 0 && f < 1))
     throw new RequirementError(`drawing slip off needs a fraction from 0 to below 1; it is ${f}`);
   if (f === 0) return { amounts: paint, spent: [], dropped: [] };
-  const { unmeasured, fraction, coverage } = { ...DRAW_OFF_DEFAULTS, ...options };
+  const { unmeasured, fraction, coverage, leaveOut } = { ...DRAW_OFF_DEFAULTS, ...options };
   const amounts: Record<string, Amount> = {};
   const [spent, dropped]: [string[], string[]] = [[], []];
   for (const [oxide, measured] of Object.entries(paint)) {
+    if (leaveOut.includes(oxide)) continue;
     const under = slip[oxide] ?? (unmeasured === 'none' ? NONE : null);
     if (!under) {
       dropped.push(oxide);
