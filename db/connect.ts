@@ -86,6 +86,11 @@ async function migrateOnce(url: string): Promise<void> {
   const client = postgres(url, { max: 1, onnotice: () => {} });
   try {
     const db = server({ client, ...settings });
+    await client`select 1`.catch((error: Error & { code?: string }) => {
+      throw new Error(
+        `a PostgreSQL server must answer at ${shown(url)}; ${error.code ?? ''} ${error.message}`,
+      );
+    });
     await db.execute(sql`select pg_advisory_lock(${MIGRATION_LOCK})`);
     await migrateServer(db, migrations);
     await db.execute(sql`select pg_advisory_unlock(${MIGRATION_LOCK})`);

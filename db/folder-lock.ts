@@ -29,7 +29,9 @@ interface Owner {
  * it writes. A lock left by a killed process is taken over.
  */
 export async function lockFolder(folder: string, onLost: (why: Error) => void): Promise<() => Promise<void>> {
-  await mkdir(folder, { recursive: true });
+  await mkdir(folder, { recursive: true }).catch((error: Error) => {
+    throw new Error(`the data folder must be one that can be made and written to; ${error.message}`);
+  });
   const held = await lockfile.check(folder, { ...place(folder), stale: SHORT_SILENCE });
   const left = await ownerOf(folder);
   if (held && left && isAlive(folder, left)) throw inUse(folder, left);
