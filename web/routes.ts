@@ -25,6 +25,12 @@ export const STAGES: readonly Stage[] = [
     page: lazy(() => import('./pages/intake/IntakePage.tsx')),
   },
   {
+    id: 'bench',
+    path: '/bench',
+    label: 'Bench',
+    page: lazy(() => import('./pages/bench/BenchStage.tsx')),
+  },
+  {
     id: 'placement',
     path: '/placement',
     label: 'Placement',

@@ -5,7 +5,11 @@ import { showAnalyte } from '../../../parts/numbers.ts';
 import { grams } from '../parts/Range.tsx';
 
 type Row = Omit<FiredLine, 'id' | 'oxides'>;
-const NAMES: Partial<Record<Gas, string>> = { other: 'Other loss', halogens: 'Halogens', O2: 'O₂ (− taken up)' };
+const NAMES: Partial<Record<Gas, string>> = {
+  other: 'Other loss',
+  halogens: 'Halogens',
+  O2: 'O₂ (− taken up)',
+};
 const MINUS = '\u2212';
 const cell = (g: number) => grams(g).replace('-', MINUS);
 

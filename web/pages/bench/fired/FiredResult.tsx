@@ -2,9 +2,8 @@ import type { Advice } from '../../../../api/domain/batch/advice.ts';
 import type { FiredBatch } from '../../../../api/domain/batch/batch.ts';
 import { ROOM } from '../../../../api/domain/batch/gas.ts';
 import type { UnityFormula } from '../../../../api/domain/batch/unity.ts';
-import { NumberWithUnit } from '../../../parts/NumberWithUnit.tsx';
 import { Notice } from '../../../parts/Notice.tsx';
-import { Cautions } from '../parts/Cautions.tsx';
+import { NumberWithUnit } from '../../../parts/NumberWithUnit.tsx';
 import { Range } from '../parts/Range.tsx';
 import { BalanceTable } from './BalanceTable.tsx';
 import { dioxideLitres, type Fired } from './compute.ts';
@@ -31,8 +30,8 @@ export function FiredResult({ result }: { readonly result: Fired }) {
         <OxidesTable oxides={fired.oxides} />
         <p className="faint small">
           wt% closed to 100; ± is one standard deviation from weighing and from the materials’ analyses; the
-          range is what sulfur, purity and roast leave open. Iron is written as Fe₂O₃, manganese as MnO, copper
-          as CuO, as analyses are.
+          range is what sulfur, purity and roast leave open. Iron is written as Fe₂O₃, manganese as MnO,
+          copper as CuO, as analyses are.
         </p>
       </section>
       <UnitySection unity={unity} />
@@ -41,7 +40,6 @@ export function FiredResult({ result }: { readonly result: Fired }) {
         <h2 id="balance">Mass balance, line by line</h2>
         <BalanceTable fired={fired} />
       </section>
-      <Cautions hazards={fired.hazards} />
     </div>
   );
 }

@@ -1,8 +1,17 @@
 import type { FiredOxide } from '../../../../api/domain/batch/fired-oxides.ts';
 import { type Column, DataTable } from '../../../parts/DataTable.tsx';
-import { NumberWithUnit } from '../../../parts/NumberWithUnit.tsx';
 import { showAnalyte } from '../../../parts/numbers.ts';
 import { grams, Range } from '../parts/Range.tsx';
+
+/** Two decimals: weighing is finer than what sulfur, purity and roast leave open. */
+function Percent({ row }: { readonly row: FiredOxide }) {
+  const sigma = row.sigma < 0.005 ? '< 0.01' : row.sigma.toFixed(2);
+  return (
+    <span className="number">
+      {row.percent.toFixed(2)} <span className="faint">± {sigma}</span>
+    </span>
+  );
+}
 
 const COLUMNS: readonly Column<FiredOxide>[] = [
   { id: 'oxide', label: 'Oxide', header: true, cell: (row) => showAnalyte(row.oxide) },
@@ -10,7 +19,7 @@ const COLUMNS: readonly Column<FiredOxide>[] = [
     id: 'percent',
     label: 'wt%',
     numeric: true,
-    cell: (row) => <NumberWithUnit value={row.percent} uncertainty={row.sigma > 5e-4 ? row.sigma : null} />,
+    cell: (row) => <Percent row={row} />,
   },
   { id: 'range', label: 'Range, wt%', numeric: true, cell: (row) => <Range span={row} /> },
   { id: 'moles', label: 'mole %', numeric: true, cell: (row) => row.molePercent.toFixed(2) },

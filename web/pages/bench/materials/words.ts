@@ -1,0 +1,32 @@
+import { fireOfEntry } from '../../../../api/domain/batch/bench-shelf.ts';
+import { fireContent } from '../../../../api/domain/batch/fire.ts';
+import type { Hazard, Material } from '../../../../api/domain/batch/types.ts';
+
+const WORDS: Readonly<Record<Hazard, string>> = {
+  lead: 'Lead',
+  sulfur: 'Sulfur dioxide',
+  silica: 'Silica dust',
+  manganese: 'Manganese dust',
+  caustic: 'Caustic',
+  poison: 'Poisonous metal',
+  fire: 'Fire',
+};
+export const hazardWord = (hazard: Hazard) => WORDS[hazard];
+
+export const SHELF_FIRE = fireOfEntry({ celsius: 850, atmosphere: 'air', sulfurPerLead: null });
+
+/** wt% that the dry material loses at 850 °C in air; negative where it takes up oxygen. */
+export function lossAt850({ content }: Material): number {
+  const { gases } = fireContent(content, SHELF_FIRE);
+  const loss = 100 * Object.values(gases).reduce((sum, g) => sum + g, 0);
+  return Math.abs(loss) < 0.05 ? 0 : loss;
+}
+
+export function originWords({ origin }: Material): string {
+  if (origin.kind === 'roast') return `Roast, ${origin.celsius} °C, ${origin.hours} h`;
+  if (origin.kind === 'analysis') return `Analysis, total ${origin.total.toFixed(1)} wt%`;
+  const { low, high } = origin.purity;
+  const percent = (share: number) => Number((100 * share).toPrecision(4));
+  if (low === 1) return '';
+  return low === high ? `${percent(low)} % pure` : `${percent(low)} to ${percent(high)} % pure`;
+}
