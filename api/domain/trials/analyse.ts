@@ -1,0 +1,80 @@
+import { listInWords } from '../placement/words.ts';
+import { trialEffects } from './effects.ts';
+import { fittedModels } from './fitted-models.ts';
+import { findTangles } from './tangles.ts';
+import { NO_FIRING, type TrialTable, trialTable } from './trial-table.ts';
+import type { Effect, Grade, Tangle, TrialAnalysis, TrialRequest, Zone } from './types.ts';
+
+/**
+ * What mattered, from the zones of chosen tiles. Factors that vary within tiles are compared within tiles only;
+ * factors that vary only between tiles with each tile as one unit, within its firing; so zones of one tile never count
+ * as independent tiles. Each effect has an interval by inverting an exact (or sampled) permutation test, or by
+ * penalised likelihood where that is too large to count; factors that moved together are named with their tiles; the
+ * regression fits stand beside. Coverage by simulation: docs/coverage-trials.md. Throws as `trialTable`.
+ *
+ * @example
+ * const zone = (coats, grade) => ({ id: `${coats}`, label: `${coats}`, tile: 't', tileLabel: 'T1', firing: 'F1', factors: { coats, air: 'smoky' }, grade, glassyShare: null })
+ * const zones = ['matt', 'matt', 'matt', 'matt', 'glossy', 'glossy', 'glossy', 'glossy'].map((grade, i) => zone(i + 1, grade))
+ * const factors = [{ name: 'coats', kind: 'number', unit: 'coats', step: 1 }, { name: 'air', kind: 'category', base: null }]
+ * const found = analyseTrial(zones, { factors, outcome: 'glossy', seed: 1 })
+ * found.effects.map((e) => e.verdict) // ['matters']
+ * found.tangles[0].sentence // 'air was smoky in every zone of tile T1, so nothing can be said of it.'
+ */
+export function analyseTrial(zones: readonly Zone[], request: TrialRequest): TrialAnalysis {
+  const table = trialTable(zones, request);
+  const level = request.level ?? 0.95;
+  const tangles = findTangles(table);
+  const { effects, untold } = trialEffects(table, tangles, { level, seed: request.seed });
+  const { models, unfitted } = fittedModels(table, tangles, level);
+  return {
+    outcome: request.outcome,
+    zones: table.zones.length,
+    tiles: table.tiles.length,
+    firings: new Set(table.tiles.map((t) => t.firing)).size,
+    counts: countGrades(table),
+    leftOut: table.leftOut,
+    effects,
+    tangles,
+    models,
+    sentence: sentence(table, effects, tangles),
+    cautions: [...untold, ...unfitted, ...cautions(table)],
+  };
+}
+
+function countGrades({ zones }: TrialTable): Record<Grade, number> {
+  const count = (grade: Grade) => zones.filter((z) => z.grade === grade).length;
+  return { matt: count('matt'), satin: count('satin'), glossy: count('glossy') };
+}
+
+function sentence(table: TrialTable, effects: readonly Effect[], tangles: readonly Tangle[]): string {
+  const by = (verdict: Effect['verdict']) => [
+    ...new Set(effects.filter((e) => e.verdict === verdict).map((e) => e.factor)),
+  ];
+  const matters = by('matters');
+  const noSign = by('no sign').filter((f) => !matters.includes(f));
+  const untold = by('cannot tell').filter((f) => !matters.includes(f) && !noSign.includes(f));
+  const size = `${table.zones.length} zones of ${table.tiles.length === 1 ? 'one tile' : `${table.tiles.length} tiles`}`;
+  const same = new Set(table.scores).size === 1;
+  return [
+    same
+      ? `All ${size} came out alike, so no factor can be seen to matter.`
+      : matters.length > 0
+        ? `From ${size}, ${listInWords(matters)} ${matters.length === 1 ? 'matters' : 'matter'}.`
+        : `From ${size}, no factor can be said to matter.`,
+    ...(noSign.length > 0 && !same
+      ? [`There is no sign of ${listInWords(noSign, 'or')}; see how far each could still go.`]
+      : []),
+    ...(untold.length > 0 && !same ? [`Of ${listInWords(untold)} these tiles cannot tell.`] : []),
+    ...tangles.filter((t) => t.kind === 'same').map((t) => t.sentence),
+  ].join(' ');
+}
+
+function cautions({ tiles, leftOut }: TrialTable): string[] {
+  const unknown = tiles.filter((t) => t.firing === NO_FIRING).map((t) => t.label);
+  return [
+    ...(unknown.length > 1
+      ? [`No firing is noted for ${listInWords(unknown)}: they are compared as if fired together.`]
+      : []),
+    ...(leftOut.length > 0 ? [`${leftOut.length} zones were left out; each is listed with the reason.`] : []),
+  ];
+}

@@ -1,0 +1,94 @@
+import type { Effect, EffectVerdict, Outcome } from './types.ts';
+import { termName } from './within-tiles.ts';
+
+/** A number to two figures, with thousands set apart and a true minus sign. */
+function plain(value: number, digits = 2): string {
+  const rounded = Number(value.toPrecision(digits));
+  const text = Math.abs(rounded) >= 1000 ? rounded.toLocaleString('en-GB') : String(rounded);
+  return text.replace('-', '−');
+}
+
+/** What the odds, the share or the mean are of. */
+const OF: Record<Outcome, string> = {
+  glossy: 'a glossy zone',
+  'satin-or-better': 'a satin or glossy zone',
+  grade: 'one grade more',
+  share: 'glassy area',
+};
+const MEAN_OF: Record<Outcome, string> = {
+  glossy: 'share of glossy zones',
+  'satin-or-better': 'share of satin or glossy zones',
+  grade: 'mean grade',
+  share: 'share of glassy area',
+};
+
+/**
+ * A p value in words; never less than one in a million.
+ *
+ * @example
+ * pInWords(0.0312) // 'p = .031'
+ * pInWords(1e-9) // 'p < .000001'
+ */
+export function pInWords(p: number): string {
+  if (p < 1e-6) return 'p < .000001';
+  if (p >= 0.9995) return 'p = 1';
+  const digits = p >= 0.1 ? 2 : p >= 0.01 ? 3 : Math.ceil(-Math.log10(p)) + 1;
+  return `p = ${p.toFixed(digits).replace(/^0/, '')}`;
+}
+
+type Worded = Omit<Effect, 'sentence' | 'verdict'> & { readonly verdict: EffectVerdict };
+
+function interval(low: string | null, high: string | null, level: number): string {
+  const percent = `${plain(level * 100)} % interval`;
+  if (low === null && high === null) return `${percent} unbounded on both sides`;
+  if (low === null) return `${percent} up to ${high}, without a lower end`;
+  if (high === null) return `${percent} from ${low}, without an upper end`;
+  return `${percent} ${low} to ${high}`;
+}
+
+function oddsClause({ estimate, low, high, level }: Worded, outcome: Outcome): string {
+  const times = (v: number | null) => (v === null ? null : plain(Math.exp(v)));
+  const ends = interval(times(low), times(high), level);
+  if (estimate !== null) return `multiplies the odds of ${OF[outcome]} by ${times(estimate)} (${ends})`;
+  if (low !== null)
+    return `raises the odds of ${OF[outcome]} without a bound that these zones can show (${ends})`;
+  if (high !== null)
+    return `lowers the odds of ${OF[outcome]} without a bound that these zones can show (${ends})`;
+  return `cannot be put in a number here (${ends})`;
+}
+
+function differenceClause({ estimate, low, high, level, scale }: Worded, outcome: Outcome): string {
+  const unit = scale === 'share' ? ' percentage points' : ' grades';
+  const size = (v: number | null) => (v === null ? null : plain(scale === 'share' ? 100 * v : v));
+  return `changes the ${MEAN_OF[outcome]} by ${size(estimate)}${unit} (${interval(size(low), size(high), level)})`;
+}
+
+function basis({ p, arrangements, method, unitOfChange }: Worded): string {
+  const where = { zone: 'within tiles', tile: 'between tiles of a firing', firing: 'between firings' }[
+    unitOfChange
+  ];
+  if (p === null) return '';
+  if (method === 'penalised') return `; compared ${where}, ${pInWords(p)} by penalised likelihood`;
+  const all = arrangements === null ? '' : ` over ${plain(arrangements, 3)} arrangements`;
+  return `; compared ${where}, ${pInWords(p)}${all}`;
+}
+
+const OPENING: Record<EffectVerdict, (name: string) => string> = {
+  matters: (name) => `${name} matters: it`,
+  'no sign': (name) => `No sign that ${name} matters: it`,
+  'cannot tell': (name) => `These zones cannot tell whether ${name} matters: it`,
+};
+
+/**
+ * An effect as a sentence: verdict, size with interval, where it was compared, p beside it.
+ *
+ * @example
+ * const effect = { factor: 'thickness', contrast: 'per 10 µm', unitOfChange: 'zone', method: 'exact-conditional', scale: 'log-odds', estimate: 1.1, low: 0.4, high: 2.1, level: 0.95, p: 0.002, arrangements: 160000, verdict: 'matters' }
+ * effectSentence(effect, 'glossy') // 'thickness, per 10 µm, matters: it multiplies the odds of a glossy zone by 3 (95 % interval 1.5 to 8.2); compared within tiles, p = .0020 over 160,000 arrangements.'
+ */
+export function effectSentence(effect: Worded, outcome: Outcome): string {
+  const name = `${termName({ factor: { name: effect.factor }, contrast: effect.contrast })},`;
+  const clause =
+    effect.scale === 'log-odds' ? oddsClause(effect, outcome) : differenceClause(effect, outcome);
+  return `${OPENING[effect.verdict](name)} ${clause}${basis(effect)}.`;
+}

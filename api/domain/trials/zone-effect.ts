@@ -1,0 +1,137 @@
+import { RequirementError } from '../requirement.ts';
+import { type Arrangements, arrangements } from './arrangements.ts';
+import { unitsOf } from './columns.ts';
+import { conditionalEffect } from './conditional.ts';
+import { toGrid } from './grid.ts';
+import { fitLikelihood } from './likelihood.ts';
+import { permutationSlope } from './permutation-slope.ts';
+import { profileLimits } from './profile-limits.ts';
+import { residualUnits } from './residual-units.ts';
+import type { Term, TrialTable } from './trial-table.ts';
+import type { Effect } from './types.ts';
+import { withinTilesModel } from './within-tiles.ts';
+
+/** The numbers of an effect, before they are put in words. */
+export type EffectNumbers = Pick<
+  Effect,
+  'method' | 'scale' | 'estimate' | 'low' | 'high' | 'p' | 'arrangements' | 'smallestP' | 'separated'
+> & { readonly cautions: readonly string[] };
+
+export interface EffectOptions {
+  readonly level: number;
+  readonly seed: number;
+}
+
+/** Steps that a thickness is rounded to for the exact distribution, and those of a factor that is held. */
+const FINE = 1000;
+const COARSE = 100;
+const HELD = 8;
+/** Fewer totals than this left by holding other factors say too little; the penalised model then answers. */
+const FEWEST_TOTALS = 20;
+
+/**
+ * The effect of a factor that varies within tiles, from comparisons within tiles only, so that whatever else a tile
+ * or its firing had drops out. Grades: exact conditional log-odds (`conditionalEffect`, mid-p limits) with the other
+ * factors' totals held; where holding them leaves too little, Firth's regression with one constant a tile. Share of
+ * glassy area: permutation within tiles. Throws as the functions it rests on.
+ *
+ * @example
+ * const zone = (coats, grade) => ({ id: `${coats}`, label: `${coats}`, tile: 't', tileLabel: 'T1', firing: null, factors: { coats }, grade, glassyShare: null })
+ * const zones = ['matt', 'matt', 'glossy', 'matt', 'glossy', 'glossy'].map((grade, i) => zone(i + 1, grade))
+ * const table = trialTable(zones, { factors: [{ name: 'coats', kind: 'number', unit: 'coats', step: 1 }], outcome: 'glossy', seed: 1 })
+ * zoneEffect(table, { term: table.terms[0], others: [] }, { level: 0.95, seed: 1 }) // { method: 'exact-conditional', scale: 'log-odds', p: 0.2, arrangements: 20, separated: false }
+ */
+export function zoneEffect(
+  table: TrialTable,
+  { term, others }: { term: Term; others: readonly Term[] },
+  options: EffectOptions,
+): EffectNumbers {
+  if (table.outcome === 'share') return shareEffect(table, { term, others }, options);
+  const held = dealsGiven(table, term, others);
+  if (held === null) return penalisedEffect(table, { term, others }, options);
+  const { deals, size, rounded } = held;
+  const found = conditionalEffect(deals, { level: options.level, own: 0.5 });
+  const perStep = (v: number | null) => (v === null ? null : v / size);
+  return {
+    method: 'exact-conditional',
+    scale: 'log-odds',
+    estimate: perStep(found.estimate),
+    low: perStep(found.low),
+    high: perStep(found.high),
+    p: found.p,
+    arrangements: deals.deals,
+    smallestP: found.smallestP,
+    separated: (found.low === null || found.high === null) && deals.totals.length > 1,
+    cautions: rounded,
+  };
+}
+
+/** The exact distribution with the other factors held; null where that leaves too little or is too much to count. */
+function dealsGiven(
+  table: TrialTable,
+  term: Term,
+  others: readonly Term[],
+): { deals: Arrangements; size: number; rounded: string[] } | null {
+  const most = Math.max(...table.tiles.map((t) => t.rows.length)) > 12 || others.length > 0 ? COARSE : FINE;
+  const grid = toGrid(term.values, most);
+  const rest = others.map((o) => ({ term: o, grid: toGrid(o.values, HELD) }));
+  const columns = [grid.steps, ...rest.map((r) => r.grid.steps)];
+  const strata = table.tiles.map(({ rows }) => ({
+    scores: rows.map((i) => table.scores[i]!),
+    steps: columns.map((c) => rows.map((i) => c[i]!)),
+  }));
+  try {
+    const deals = arrangements(strata);
+    if (others.length > 0 && deals.totals.length < FEWEST_TOTALS) return null;
+    const rounded = rest
+      .filter((r) => !r.grid.exact)
+      .map((r) => `${r.term.factor.name} was held in ${HELD} equal steps.`);
+    return { deals, size: grid.size, rounded };
+  } catch (error) {
+    if (error instanceof RequirementError) return null;
+    throw error;
+  }
+}
+
+function penalisedEffect(
+  table: TrialTable,
+  { term, others }: { term: Term; others: readonly Term[] },
+  { level }: EffectOptions,
+): EffectNumbers {
+  const { model, separated } = withinTilesModel(table, [...others, term]);
+  const fit = fitLikelihood(model, { penalised: true });
+  const place = model.names.length - 1;
+  const { estimate, low, high, p } = profileLimits(model, fit, { place, penalised: true, level });
+  return {
+    method: 'penalised',
+    scale: 'log-odds',
+    estimate,
+    low,
+    high,
+    p,
+    arrangements: null,
+    smallestP: null,
+    separated: separated.includes(model.names[place]!),
+    cautions: [],
+  };
+}
+
+function shareEffect(
+  table: TrialTable,
+  { term, others }: { term: Term; others: readonly Term[] },
+  options: EffectOptions,
+): EffectNumbers {
+  const { blocks } = unitsOf(table, 'zone');
+  const units = residualUnits(
+    { blocks, x: term.values, y: table.scores },
+    others.map((o) => o.values),
+  );
+  const { sampled, ...found } = permutationSlope(units, options);
+  return {
+    ...found,
+    method: sampled ? 'sampled-permutation' : 'exact-permutation',
+    scale: 'share',
+    separated: false,
+    cautions: [],
+  };
+}
