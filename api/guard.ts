@@ -10,6 +10,8 @@ const MEGABYTE = 1024 * 1024;
 const MOST_JSON = 5 * MEGABYTE;
 /** What a multipart body holds beside the file. */
 const ENVELOPE = 3 * MEGABYTE;
+/** A body beyond this is not even listened to. */
+const MOST_DRAINED = 500 * MEGABYTE;
 const LOOPBACK = /^(localhost|127(\.\d{1,3}){3}|\[::1\])$/i;
 const READING = new Set(['GET', 'HEAD', 'OPTIONS']);
 
@@ -76,12 +78,24 @@ export function limitBody(): MiddlewareHandler {
 
 function atMost(maxSize: number, what: string): MiddlewareHandler {
   const limit = Math.min(maxSize, what === 'a file' ? MAX_FILE_BYTES : maxSize) / MEGABYTE;
-  return bodyLimit({
+  const refuse = (found: string) =>
+    new HTTPException(413, { message: `${what} must have at most ${limit} MB; this one has ${found}.` });
+  const unannounced = bodyLimit({
     maxSize,
-    onError: (c) => {
-      const sent = Number(c.req.header('content-length'));
-      const found = sent > 0 ? `this one has ${(sent / MEGABYTE).toFixed(1)} MB` : 'this one has more';
-      throw new HTTPException(413, { message: `${what} must have at most ${limit} MB; ${found}.` });
+    onError: () => {
+      throw refuse('more');
     },
   });
+  return async (c, next) => {
+    const sent = Number(c.req.header('content-length') ?? 0);
+    if (sent <= maxSize) return unannounced(c, next);
+    await drain(c.req.raw.body);
+    throw refuse(`${(sent / MEGABYTE).toFixed(1)} MB`);
+  };
+}
+
+/** Lets a sender finish: one whose connection breaks while it sends never reads why it was refused. */
+async function drain(body: ReadableStream<Uint8Array> | null): Promise<void> {
+  let left = MOST_DRAINED;
+  if (body !== null) for await (const chunk of body) if ((left -= chunk.length) < 0) return;
 }

@@ -1,4 +1,4 @@
-import { afterAll, beforeAll, describe, expect, it } from 'vitest';
+import { afterAll, beforeAll, describe, expect, it, vi } from 'vitest';
 import { runToEnd, type ServiceProcess, startProcess } from '../support/process.ts';
 import { newStorage, type Storage } from '../support/storage.ts';
 import { onServer } from '../support/test-database.ts';
@@ -17,6 +17,7 @@ afterAll(async () => {
 describe('the service as a process', () => {
   it('prints its address, where the data are, and that it answers this computer only', async () => {
     expect(service.address).toMatch(/^http:\/\/127\.0\.0\.1:\d+$/);
+    await vi.waitUntil(() => service.said().includes('this computer'));
     expect(service.said()).toContain(onServer ? 'PostgreSQL' : 'embedded database');
     expect(service.said()).toContain('answers this computer only');
     expect(service.said()).not.toContain('nearsherd:nearsherd');
