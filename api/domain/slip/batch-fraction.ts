@@ -1,11 +1,10 @@
-import { RequirementError } from '../requirement.ts';
-import { closedCovariance } from './closed-covariance.ts';
 import { effectiveDf } from './consistency.ts';
 import { directionBetween, directionWords } from './direction.ts';
 import { estimateFraction, tellsNothing } from './estimate.ts';
-import { measurementOf, sharedOxides, weighable } from './measurement.ts';
-import type { Analysed, Direction, FractionEstimate, Measurement, OxideWitness } from './types.ts';
-import { dot, whiten } from './weighted.ts';
+import { measurementOf } from './measurement.ts';
+import { type MixtureProblem, mixtureAt, mixtureProblem } from './mixture-problem.ts';
+import type { Analysed, Direction, FractionEstimate, OxideWitness } from './types.ts';
+import { whiten } from './weighted.ts';
 
 /** Settings of explaining a reading as target and slip. */
 export interface BatchFractionOptions {
@@ -13,14 +12,6 @@ export interface BatchFractionOptions {
   readonly oxides?: readonly string[];
   /** What the target is, for the words: `batch` (predicted fired oxides) or `group` (a group's own paint). */
   readonly target?: 'batch' | 'group';
-}
-
-interface Problem {
-  readonly oxides: readonly string[];
-  readonly paint: readonly Measurement[];
-  readonly target: readonly Measurement[];
-  readonly slip: readonly Measurement[];
-  readonly slipCovariance: readonly number[][];
 }
 
 /**
@@ -41,8 +32,8 @@ export function fractionFromBatch(
   { slip, ...options }: BatchFractionOptions & { readonly slip: Analysed },
 ): FractionEstimate {
   const word = options.target ?? 'batch';
-  const problem = problemOf(paint, target, { slip, ...options });
-  const chiSquare = (f: number) => unexplained(problem, f, bestScale(problem, f));
+  const problem = mixtureProblem(paint, target, { slip, oxides: options.oxides });
+  const chiSquare = (f: number) => mixtureAt(problem, f).chiSquare;
   const fitDf = problem.oxides.length - 2;
   const df = (f: number) => effectiveDf(shares(problem, f));
   const fitted = estimateFraction({ kind: word, chiSquare, fitDf, df });
@@ -60,92 +51,30 @@ export function fractionFromBatch(
   };
 }
 
-function problemOf(
-  paint: Analysed,
-  target: Analysed,
-  { slip, oxides = sharedOxides([paint, target, slip]) }: BatchFractionOptions & { slip: Analysed },
-): Problem {
-  if (oxides.length < 3)
-    throw new RequirementError(
-      `explaining a reading as target and slip needs at least three oxides; shared: ${oxides.join(', ') || 'none'}`,
-    );
-  return {
-    oxides,
-    paint: oxides.map((oxide) => weighable(paint, oxide)),
-    target: oxides.map((oxide) => measurementOf(target, oxide)),
-    slip: oxides.map((oxide) => weighable(slip, oxide)),
-    slipCovariance: closedCovariance(slip, oxides),
-  };
-}
-
-const explainedAt = ({ target, slip }: Problem, f: number) =>
-  target.map((b, i) => (1 - f) * b.value + f * slip[i]!.value);
-
-function covarianceAt({ paint, target, slipCovariance }: Problem, f: number, q: number): number[][] {
-  return slipCovariance.map((row, i) =>
-    row.map(
-      (v, j) => f ** 2 * v + (i === j ? q ** 2 * paint[i]!.variance + (1 - f) ** 2 * target[i]!.variance : 0),
-    ),
-  );
-}
-
-/** χ² of q·paint − [(1 − f)·target + f·slip]. */
-function unexplained(problem: Problem, f: number, q: number): number {
-  const m = explainedAt(problem, f);
-  const r = problem.paint.map((p, i) => q * p.value - m[i]!);
-  const [white] = whiten([r], covarianceAt(problem, f, q));
-  return dot(white!, white!);
-}
-
-/** The scale that leaves least unexplained: Newton's method on a curve that is all but a parabola. */
-function bestScale(problem: Problem, f: number): number {
-  const m = explainedAt(problem, f);
-  let q = sum(m) / sum(problem.paint.map((p) => p.value));
-  for (let i = 0; i < 4; i++) {
-    const h = 1e-3 * q;
-    const [below, at, above] = [q - h, q, q + h].map((x) => unexplained(problem, f, x)) as [
-      number,
-      number,
-      number,
-    ];
-    const bend = above - 2 * at + below;
-    if (!(bend > 0)) break;
-    q -= Math.max(-100 * h, Math.min(100 * h, (h * (above - below)) / 2 / bend));
-  }
-  return q;
-}
-
-const sum = (values: readonly number[]) => values.reduce((a, b) => a + b, 0);
-
-function directionAt(problem: Problem, f: number): Direction {
+function directionAt(problem: MixtureProblem, f: number): Direction {
   const columns = [problem.target, problem.slip].map((side) => side.map((m) => m.value));
-  const [a, b] = whiten(columns, covarianceAt(problem, f, bestScale(problem, f)));
+  const [a, b] = whiten(columns, mixtureAt(problem, f).covariance);
   return directionBetween(a!, b!);
 }
 
-function witnessesAt(problem: Problem, f: number): OxideWitness[] {
-  const q = bestScale(problem, f);
-  const [m, v] = [explainedAt(problem, f), covarianceAt(problem, f, q)];
+function witnessesAt(problem: MixtureProblem, f: number): OxideWitness[] {
+  const { scale, explained, covariance } = mixtureAt(problem, f);
   return problem.oxides.map((oxide, i) => {
-    const [b, s, p] = [problem.target[i]!.value, problem.slip[i]!.value, problem.paint[i]!];
-    const alone = s === b ? null : (q * p.value - b) / (s - b);
-    return {
-      oxide,
-      alone,
-      aloneSigma: alone === null ? null : Math.sqrt(v[i]![i]!) / Math.abs(s - b),
-      measured: p.value,
-      explained: m[i]! / q,
-      z: (q * p.value - m[i]!) / Math.sqrt(v[i]![i]!),
-    };
+    const [b, s, p] = [problem.target[i]!.value, problem.slip[i]!.value, problem.paint[i]!.value];
+    const spread = Math.sqrt(covariance[i]![i]!);
+    const [alone, aloneSigma] =
+      s === b ? [null, null] : [(scale * p - b) / (s - b), spread / Math.abs(s - b)];
+    const z = (scale * p - explained[i]!) / spread;
+    return { oxide, alone, aloneSigma, measured: p, explained: explained[i]! / scale, z };
   });
 }
 
 /** Parts of the variance of f by oxide and side: weight of each oxide is its lever over its variance. */
-function shares(problem: Problem, f: number) {
-  const v = covarianceAt(problem, f, bestScale(problem, f));
+function shares(problem: MixtureProblem, f: number) {
+  const { covariance } = mixtureAt(problem, f);
   return problem.oxides.flatMap((_, i) => {
     const [b, s, p] = [problem.target[i]!, problem.slip[i]!, problem.paint[i]!];
-    const weight = ((s.value - b.value) / v[i]![i]!) ** 2;
+    const weight = ((s.value - b.value) / covariance[i]![i]!) ** 2;
     return [
       { variance: weight * p.variance, df: p.df },
       { variance: weight * f ** 2 * s.variance, df: s.df },

@@ -105,9 +105,8 @@ function intervalOf(line: MixingLine, i: number, { consistency, df, words }: Int
 }
 
 function directionOf(paints: readonly Analysed[], oxides: readonly string[], { near, far }: MixingLine) {
-  const spread = oxides.map((oxide) => Math.sqrt(weighable(paints[0]!, oxide).variance));
-  const scaled = (end: readonly number[]) => end.map((x, j) => x / spread[j]!);
-  return directionBetween(scaled(near), scaled(far));
+  const inSigmas = (x: number, j: number) => x / Math.sqrt(weighable(paints[0]!, oxides[j]!).variance);
+  return directionBetween(near.map(inSigmas), far.map(inSigmas));
 }
 
 function witnessesOf(

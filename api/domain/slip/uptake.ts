@@ -2,16 +2,8 @@ import { RequirementError } from '../requirement.ts';
 import { consistencyOf, twoSided95 } from './consistency.ts';
 import { bisect, profile } from './minimise.ts';
 import type { Consistency } from './types.ts';
+import { settleUptake, type UptakeTile, uptakeChiSquare, uptakeSpread } from './uptake-fit.ts';
 import { UPTAKE_LAWS, type UptakeLaw } from './uptake-law.ts';
-
-/** A tile of known paint thickness (µm) whose slip fraction was found from its batch. */
-export interface UptakeTile {
-  readonly label: string;
-  readonly thickness: number;
-  readonly thicknessSigma: number;
-  readonly f: number;
-  readonly sigma: number;
-}
 
 /** How f falls with thickness, learnt from tiles. */
 export interface Uptake {
@@ -57,14 +49,17 @@ export function fitUptake(tiles: readonly UptakeTile[], law: UptakeLaw): Uptake 
   const thicknesses = [Math.min(...thick), Math.max(...thick)] as const;
   const range = { from: Math.log(thicknesses[0] / SPAN), to: Math.log(thicknesses[1] * SPAN) };
   const df = tiles.length - 1;
-  const start = profile((u) => weigh(tiles, law, { u, at: u, scatter: 0 }), { ...range, rise: () => 1 }).best;
-  const settled = (scatter: number) => settle(tiles, law, { scatter, start });
+  const start = profile((u) => uptakeChiSquare(tiles, law, { u, at: u, scatter: 0 }), {
+    ...range,
+    rise: () => 1,
+  }).best;
+  const settled = (scatter: number) => settleUptake(tiles, law, { scatter, start });
   const exact = settled(0).chiSquare;
   const scatter = exact <= df ? 0 : bisect((s) => settled(s).chiSquare <= df, 0, 5);
   const { u: at } = settled(scatter);
   const ownDf = scatter > 0 || tiles.length < FEW ? df : null;
   const q = twoSided95(ownDf);
-  const cost = (u: number) => weigh(tiles, law, { u, at, scatter });
+  const cost = (u: number) => uptakeChiSquare(tiles, law, { u, at, scatter });
   const { best, low, high } = bounded(profile(cost, { ...range, rise: () => q ** 2 }));
   return {
     law,
@@ -102,54 +97,6 @@ function need(tiles: readonly UptakeTile[]): void {
     );
 }
 
-interface Weighing {
-  readonly u: number;
-  /** ln depth at which the weights are taken. */
-  readonly at: number;
-  readonly scatter: number;
-}
-
-/** χ² at ln depth u. */
-function weigh(tiles: readonly UptakeTile[], law: UptakeLaw, { u, at, scatter }: Weighing): number {
-  return tiles.reduce((sum, tile) => {
-    const spread = spreadOf(tile, law, { depth: Math.exp(at), scatter });
-    return sum + ((tile.f - UPTAKE_LAWS[law].fraction(tile.thickness, Math.exp(u))) / spread) ** 2;
-  }, 0);
-}
-
-/**
- * Least squares on ln depth, the weights always those of the round before: weights that moved with the depth would
- * draw it to where they are small.
- */
-function settle(
-  tiles: readonly UptakeTile[],
-  law: UptakeLaw,
-  { scatter, start }: { scatter: number; start: number },
-) {
-  let [u, variance] = [start, Number.POSITIVE_INFINITY];
-  for (let round = 0; round < 100; round++) {
-    const depth = Math.exp(u);
-    let [above, below] = [0, 0];
-    for (const tile of tiles) {
-      const { fraction, slope } = UPTAKE_LAWS[law];
-      const [rise, weight] = [slope(tile.thickness, depth), spreadOf(tile, law, { depth, scatter }) ** -2];
-      above += weight * rise * (tile.f - fraction(tile.thickness, depth));
-      below += weight * rise ** 2;
-    }
-    variance = 1 / below;
-    const step = Math.max(-0.3, Math.min(0.3, above / below));
-    u += step;
-    if (Math.abs(step) < 1e-10) break;
-  }
-  return { u, variance, chiSquare: weigh(tiles, law, { u, at: u, scatter }) };
-}
-
-/** Standard uncertainty of f less the law: its own, the thickness's and the scatter's. */
-function spreadOf(tile: UptakeTile, law: UptakeLaw, { depth, scatter }: { depth: number; scatter: number }) {
-  const rise = UPTAKE_LAWS[law].slope(tile.thickness, depth);
-  return Math.hypot(tile.sigma, (rise * tile.thicknessSigma) / tile.thickness, rise * scatter);
-}
-
 function bounded({ best, low, high }: { best: number; low: number | null; high: number | null }) {
   if (low !== null && high !== null) return { best, low, high };
   throw new RequirementError(
@@ -159,7 +106,7 @@ function bounded({ best, low, high }: { best: number; low: number | null; high: 
 
 function described(tile: UptakeTile, law: UptakeLaw, depth: number) {
   const expected = UPTAKE_LAWS[law].fraction(tile.thickness, depth);
-  return { ...tile, expected, z: (tile.f - expected) / spreadOf(tile, law, { depth, scatter: 0 }) };
+  return { ...tile, expected, z: (tile.f - expected) / uptakeSpread(tile, law, { depth, scatter: 0 }) };
 }
 
 function warningsOf(scatter: number): string[] {

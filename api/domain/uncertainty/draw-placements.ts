@@ -4,13 +4,8 @@ import { randomStream } from '../statistics/random.ts';
 import { carriedWords } from './carried.ts';
 import { type InsideLimits, insideLimits } from './inside-limits.ts';
 import { kernelOf } from './kernel.ts';
-import {
-  blockCoordinates,
-  blockProducts,
-  distancesFor,
-  type KernelDistances,
-  placeBlock,
-} from './kernel-run.ts';
+import { blockCoordinates, blockProducts } from './kernel-block.ts';
+import { distancesFor, type KernelDistances, placeBlock } from './kernel-run.ts';
 import { samplerOf } from './sampler.ts';
 import { uncertaintySentence } from './sentence.ts';
 import { cloudOf, intervalOf, throughFalling } from './summary.ts';
