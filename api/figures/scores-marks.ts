@@ -1,6 +1,6 @@
 import { line } from 'd3';
 import type { Theme } from './figure.ts';
-import { colourOf, markOf, marksPath } from './marks.ts';
+import { colourOf, type Dot, markOf, marksPath } from './marks.ts';
 import { type Parent, replicaMark } from './parts.ts';
 import type { ScoresData, ScoresEllipse, ScoresReplica } from './scores-data.ts';
 import type { ScoresLayout } from './scores-layout.ts';
@@ -8,12 +8,14 @@ import type { ScoresLayout } from './scores-layout.ts';
 export interface On {
   readonly layout: ScoresLayout;
   readonly theme: Theme;
+  /** As `dotsInSight` gives them. */
+  readonly dots: readonly (readonly Dot[])[];
 }
 
 export function drawEllipse(
   parent: Parent,
   { centre, semiAxes, angle }: ScoresEllipse,
-  look: On & { readonly stroke: string; readonly dashed?: boolean },
+  look: Pick<On, 'layout' | 'theme'> & { readonly stroke: string; readonly dashed?: boolean },
 ): void {
   const { x, y } = look.layout;
   const unit = x(1) - x(0);
@@ -29,26 +31,37 @@ export function drawEllipse(
     .attr('stroke-dasharray', look.dashed ? `${3 * look.theme.lineWidth}` : null);
 }
 
-/** One path a group, so that five thousand sherds are a dozen nodes. */
-export function drawReferences(parent: Parent, data: ScoresData, { layout, theme }: On): void {
+/** Px of each group's sherds that are in sight, group by group; worked out once, since there may be thousands. */
+export function dotsInSight(data: ScoresData, { layout, theme }: Pick<On, 'layout' | 'theme'>): Dot[][] {
   const { x, y, plot } = layout;
   const reach = 2 * theme.markSize;
-  for (const group of data.groups) {
-    const dots = group.points
-      .map((point) => ({ x: x(point.x), y: y(point.y) }))
-      .filter(
-        (dot) =>
-          dot.x > plot.left - reach &&
-          dot.x < plot.right + reach &&
-          dot.y > plot.top - reach &&
-          dot.y < plot.bottom + reach,
-      );
+  const [left, right, top, bottom] = [
+    plot.left - reach,
+    plot.right + reach,
+    plot.top - reach,
+    plot.bottom + reach,
+  ];
+  const [fromX, unitX] = [x(0), x(1) - x(0)];
+  const [fromY, unitY] = [y(0), y(1) - y(0)];
+  return data.groups.map(({ points }) => {
+    const dots: Dot[] = [];
+    for (const point of points) {
+      const dot = { x: fromX + unitX * point.x, y: fromY + unitY * point.y };
+      if (dot.x > left && dot.x < right && dot.y > top && dot.y < bottom) dots.push(dot);
+    }
+    return dots;
+  });
+}
+
+/** One path a group, so that five thousand sherds are a dozen nodes. */
+export function drawReferences(parent: Parent, data: ScoresData, { dots, theme }: On): void {
+  data.groups.forEach(({ slot }, g) => {
     parent
       .append('path')
       .attr('class', 'references')
-      .attr('d', marksPath(markOf(group.slot), theme.markSize, dots))
-      .attr('fill', colourOf(group.slot, theme));
-  }
+      .attr('d', marksPath(markOf(slot), theme.markSize, dots[g]!))
+      .attr('fill', colourOf(slot, theme));
+  });
 }
 
 /** The chosen one last, so that nothing covers it. */

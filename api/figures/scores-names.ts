@@ -21,9 +21,6 @@ interface Name {
 export function drawNames(parent: Parent, data: ScoresData, on: On): void {
   const { layout, theme } = on;
   const names = namesOf(data, on).filter(({ at }) => inside(at, layout.plot));
-  const dots = data.groups.flatMap(({ points }) =>
-    points.map((p) => ({ x: layout.x(p.x), y: layout.y(p.y) })),
-  );
   const shafts = loadingTips(data, layout).flatMap(({ tip }) =>
     dotsAlong({ x: layout.x(0), y: layout.y(0) }, tip),
   );
@@ -31,7 +28,7 @@ export function drawNames(parent: Parent, data: ScoresData, on: On): void {
     round(layout.x(replica.x), layout.y(replica.y), replicaRadius(theme, replica.chosen)),
   );
   const wishes = names.map((name) => wishOf(name, theme));
-  const placed = placeLabels(wishes, { bounds: layout.plot, kept, dots: [...dots, ...shafts] });
+  const placed = placeLabels(wishes, { bounds: layout.plot, kept, dots: [...on.dots.flat(), ...shafts] });
   const group = parent.append('g').attr('class', 'names');
   group.attr('data-unplaced', placed.filter((label) => label === null).length);
   placed.forEach((label, i) => {
@@ -64,7 +61,9 @@ function namesOf(data: ScoresData, { layout, theme }: On): Name[] {
       colour: theme.ink,
     }));
   const outward = (tip: Dot) => Math.atan2(tip.y - layout.y(0), tip.x - layout.x(0));
-  const oxides = loadingTips(data, layout).map(({ name, tip }) => ({
+  const oxides = loadingTips(data, layout)
+    .filter(({ named }) => named)
+    .map(({ name, tip }) => ({
     ...{
       text: name,
       at: tip,

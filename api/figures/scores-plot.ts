@@ -6,7 +6,7 @@ import { newDrawing, type Parent } from './parts.ts';
 import type { ScoresData } from './scores-data.ts';
 import { type ScoresLayout, scoresLayout } from './scores-layout.ts';
 import { drawLoadings } from './scores-loadings.ts';
-import { drawEllipse, drawReferences, drawReplica, inOrder, type On } from './scores-marks.ts';
+import { dotsInSight, drawEllipse, drawReferences, drawReplica, inOrder, type On } from './scores-marks.ts';
 import { drawNames } from './scores-names.ts';
 import { numeral } from './text.ts';
 
@@ -15,7 +15,7 @@ export const scoresPlot: Figure<ScoresData> = (data, at) => {
   const layout = scoresLayout(data, at);
   const heading = { id: data.id, title: data.title, description: describe(data) };
   const { svg, root } = newDrawing(heading, at);
-  const on = { layout, theme: at.theme };
+  const on = { layout, theme: at.theme, dots: dotsInSight(data, { layout, theme: at.theme }) };
   drawAxes(root, data, on);
   const inside = clipped(root, data.id, layout);
   for (const group of data.groups)

@@ -59,7 +59,7 @@ describe('the scores plot', () => {
       }
     });
   });
-  it('has one unit equally long both ways, at any size', () => {
+  it('has one unit equally long both ways, at any size', { timeout: 30_000 }, () => {
     fc.assert(
       fc.property(
         fc.integer({ min: 320, max: 1600 }),
@@ -135,7 +135,9 @@ describe('the scores plot', () => {
 
 describe('the file of a figure', () => {
   const small = sampleScores({ groups: 1, each: 2, replicas: 1 });
-  it('is well-formed XML to a strict parser and to a renderer, whatever a label holds', () => {
+  it('is well-formed XML to a strict parser and to a renderer, whatever a label holds', {
+    timeout: 60_000,
+  }, () => {
     const nasty = fc.oneof(
       fc.string({ unit: 'binary' }),
       fc.constantFrom(

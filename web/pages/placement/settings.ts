@@ -59,6 +59,7 @@ export function requestOf(settings: Settings, groups: readonly WareGroup[]): Com
     measured,
     replicas: replicas && [...replicas],
     leaveOut: leaveOut.map(({ specimen, reason }) => ({ specimen, reason })),
+    slip: [],
   };
 }
 

@@ -1,12 +1,18 @@
 import { type ZoomTransform, zoomIdentity } from 'd3';
 import type { ScoresData } from '../../../../api/figures/scores-data.ts';
-import { scoresLayout } from '../../../../api/figures/scores-layout.ts';
+import { type ScoresLayout, scoresLayout } from '../../../../api/figures/scores-layout.ts';
 import type { Sheet } from '../../../parts/figure/FigureView.tsx';
 
 export type View = ScoresData['view'];
 
-/** The whole plane as it lies on the sheet before anything is zoomed. */
-export const wholePlane = (data: ScoresData, sheet: Sheet) => scoresLayout({ ...data, view: null }, sheet);
+let last: { readonly data: ScoresData; readonly sheet: Sheet; readonly layout: ScoresLayout } | null = null;
+
+/** The whole plane as it lies on the sheet before anything is zoomed; asked for many times in one gesture. */
+export function wholePlane(data: ScoresData, sheet: Sheet): ScoresLayout {
+  if (last?.data !== data || last.sheet !== sheet)
+    last = { data, sheet, layout: scoresLayout({ ...data, view: null }, sheet) };
+  return last.layout;
+}
 
 /** The part of the plane that a zoom leaves in sight. */
 export function viewOf(transform: ZoomTransform, data: ScoresData, sheet: Sheet): View {

@@ -31,9 +31,13 @@ export function attachZoom(cover: HTMLElement, { data, sheet, view }: Plane): Zo
       ];
     })
     .filter((event: Event) => sheet() !== null && takeUp() && wanted(event))
+    .on('start', () => moving(true))
+    .on('end', () => moving(false))
     .on('zoom', ({ transform }: D3ZoomEvent<HTMLElement, unknown>) =>
       view.set(viewOf(transform, data(), sheet()!)),
     );
+  // While it moves the drawing may be coarser: half the time of a frame goes into smooth edges of marks.
+  const moving = (on: boolean) => cover.parentElement?.classList.toggle('moving', on);
   const chosen = select(cover).call(behaviour);
   // The view is the truth: the figure may have been resized since the last gesture.
   function takeUp(): true {
