@@ -5,6 +5,9 @@ import type { ScoresData } from './scores-data.ts';
 import type { ScoresLayout } from './scores-layout.ts';
 import type { On } from './scores-marks.ts';
 
+/** Arrows shorter than this share of the longest all end in one heap at the origin, where no name can be read. */
+const SHORTEST_NAMED = 0.15;
+
 /** Arrows from the origin, all lengthened alike until the longest takes up 0.4 of the plot. */
 export function drawLoadings(parent: Parent, data: ScoresData, { layout, theme }: On): void {
   if (data.loadings === null) return;
@@ -28,14 +31,24 @@ function arrow(from: Dot, to: Dot, head: number): string {
   return `M${from.x},${from.y}L${to.x},${to.y}M${barb(0.5)}L${to.x},${to.y}L${barb(-0.5)}`;
 }
 
-/** Px of each arrow's tip. */
+/** Px of each arrow's tip, and whether it is long enough to be named. */
 export function loadingTips(data: ScoresData, { x, y, plot }: ScoresLayout) {
-  const arrows = data.loadings ?? [];
-  const longest = Math.max(...arrows.map((arrow) => Math.hypot(arrow.x, arrow.y)), 1e-12);
+  const longest = longestOf(data);
   const room = 0.4 * Math.min(plot.right - plot.left, plot.bottom - plot.top);
-  return arrows.map((arrow) => ({
+  return (data.loadings ?? []).map((arrow) => ({
     part: arrow.part,
     name: chemical(arrow.part),
+    named: isNamed(arrow, longest),
     tip: { x: x(0) + (arrow.x / longest) * room, y: y(0) - (arrow.y / longest) * room },
   }));
 }
+
+/** Oxides whose arrows are too short to be named; a caption lists them. */
+export function unnamedLoadings(data: ScoresData): string[] {
+  const longest = longestOf(data);
+  return (data.loadings ?? []).filter((arrow) => !isNamed(arrow, longest)).map(({ part }) => part);
+}
+
+const longestOf = ({ loadings }: ScoresData) =>
+  Math.max(...(loadings ?? []).map((arrow) => Math.hypot(arrow.x, arrow.y)), 1e-12);
+const isNamed = ({ x, y }: Dot, longest: number) => Math.hypot(x, y) >= SHORTEST_NAMED * longest;
