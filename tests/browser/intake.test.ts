@@ -1,7 +1,7 @@
 import { readFile } from 'node:fs/promises';
 import type { Browser, Page } from 'playwright-core';
 import { afterAll, afterEach, beforeAll, beforeEach, expect, test } from 'vitest';
-import { axeViolations, openBrowser, type Visit, visit } from '../support/browser.ts';
+import { axeViolations, openBrowser, PATIENT, type Visit, visit } from '../support/browser.ts';
 import { type RunningService, startService } from '../support/service.ts';
 
 // An invented table in a laboratory's own spelling: semicolons, decimal commas, ±, ppm, below detection.
@@ -98,7 +98,7 @@ test('a file is understood, brought in with one press, and taken back with anoth
   await page.getByRole('button', { name: 'Take it back marl.csv' }).click();
   await page.getByRole('alertdialog').getByRole('button', { name: 'Take it back' }).click();
   await page.getByRole('alertdialog').waitFor({ state: 'detached' });
-  await expect.poll(counts).toMatchObject({ analyses: 0 });
+  await expect.poll(counts, PATIENT).toMatchObject({ analyses: 0 });
 });
 
 test('what a column holds is changed by hand, survives a reload, and is remembered for the next file', async () => {

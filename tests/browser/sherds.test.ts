@@ -1,6 +1,6 @@
 import type { Browser, Page } from 'playwright-core';
 import { afterAll, afterEach, beforeAll, beforeEach, expect, test } from 'vitest';
-import { openBrowser, tabTo, type Visit, visit } from '../support/browser.ts';
+import { openBrowser, PATIENT, tabTo, type Visit, visit } from '../support/browser.ts';
 import { type RunningService, startService } from '../support/service.ts';
 
 let service: RunningService;
@@ -61,7 +61,7 @@ test('a ware group is made, renamed, and its DOI is checked in plain words', asy
   await page.getByRole('button', { name: 'Save' }).click();
   await page.getByRole('link', { name: 'Ford black ware' }).waitFor();
   await page.reload();
-  await expect.poll(() => rowsOf('Ware groups')).toEqual(['Ford black ware']);
+  await expect.poll(() => rowsOf('Ware groups'), PATIENT).toEqual(['Ford black ware']);
 });
 
 test('a specimen and its analysis are typed in by keyboard, a slip of the hand is named, a reload loses nothing', async () => {
@@ -151,11 +151,11 @@ test('an analysis is corrected, then deleted, then its specimen and group with i
   await page.getByRole('button', { name: 'Delete this analysis' }).click();
   await page.getByRole('alertdialog').getByRole('button', { name: 'Delete' }).click();
   await page.getByRole('heading', { level: 1, name: 'F-1' }).waitFor();
-  await expect.poll(async () => (await rowsOf('Analyses')).length).toBe(1);
+  await expect.poll(async () => (await rowsOf('Analyses')).length, PATIENT).toBe(1);
   await page.getByRole('button', { name: 'Delete this specimen' }).click();
   expect(await page.getByRole('alertdialog').textContent()).toContain('its 1 analysis will be lost');
   await page.getByRole('alertdialog').getByRole('button', { name: 'Delete' }).click();
-  await expect.poll(specimensShown).toEqual(['N-1']);
+  await expect.poll(specimensShown, PATIENT).toEqual(['N-1']);
   await page.getByRole('button', { name: 'Delete Ford black ware' }).click();
   await page.getByRole('alertdialog').getByRole('button', { name: 'Delete' }).click();
   await page.getByText('None yet. A file with a column of ware groups').waitFor();
@@ -171,12 +171,12 @@ test('specimens are searched, filtered, sorted and paged, and a reload shows the
   await page.getByLabel('Search specimens').fill('HP-0');
   await page.getByText(/^6 specimens/).waitFor();
   await table('Specimens').getByRole('button', { name: 'Specimen' }).click();
-  await expect.poll(specimensShown).toEqual(['HP-06', 'HP-05', 'HP-04', 'HP-03', 'HP-02', 'HP-01']);
+  await expect.poll(specimensShown, PATIENT).toEqual(['HP-06', 'HP-05', 'HP-04', 'HP-03', 'HP-02', 'HP-01']);
   expect(
     await page.getByRole('columnheader', { name: 'Specimen', exact: true }).getAttribute('aria-sort'),
   ).toBe('descending');
   await page.reload();
-  await expect.poll(specimensShown).toEqual(['HP-06', 'HP-05', 'HP-04', 'HP-03', 'HP-02', 'HP-01']);
+  await expect.poll(specimensShown, PATIENT).toEqual(['HP-06', 'HP-05', 'HP-04', 'HP-03', 'HP-02', 'HP-01']);
   await page.getByLabel('Search specimens').fill('');
   await page.getByRole('button', { name: 'Every kind Kind' }).click();
   await page.getByRole('option', { name: 'Replica' }).click();

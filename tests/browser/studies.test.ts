@@ -1,6 +1,6 @@
 import type { Browser } from 'playwright-core';
 import { afterAll, afterEach, beforeAll, beforeEach, expect, test } from 'vitest';
-import { openBrowser, tabTo, type Visit, visit } from '../support/browser.ts';
+import { openBrowser, PATIENT, tabTo, type Visit, visit } from '../support/browser.ts';
 import { type RunningService, startService } from '../support/service.ts';
 
 let service: RunningService;
@@ -97,7 +97,7 @@ test('light or dark is chosen by hand and remembered', async () => {
   const light = await paper();
   await page.getByRole('button', { name: /Light or dark/ }).click();
   await page.getByRole('option', { name: 'Dark' }).click();
-  await expect.poll(paper).not.toBe(light);
+  await expect.poll(paper, PATIENT).not.toBe(light);
   const dark = await paper();
   await page.reload();
   expect(await paper()).toBe(dark);

@@ -17,6 +17,9 @@ export function openBrowser(): Promise<Browser> {
   return chromium.launch({ executablePath: inject('chromiumPath'), args: QUIET });
 }
 
+/** For `expect.poll`: as long as a page may take on a busy machine. */
+export const PATIENT = { timeout: 15_000, interval: 100 };
+
 export interface Visit {
   readonly page: Page;
   readonly context: BrowserContext;

@@ -1,7 +1,7 @@
 import { useState } from 'react';
-import { Button, ComboBox, Input, Label, ListBox, ListBoxItem, Popover, Text } from 'react-aria-components';
+import { Button, ComboBox, Input, Label, ListBox, Popover, Text } from 'react-aria-components';
 import { Caret } from './icons.tsx';
-import type { Choice } from './Select.tsx';
+import { type Choice, OptionItem } from './OptionItem.tsx';
 
 /** One of a list found by typing, or a text of the reader's own. Told when the reader has settled on it. */
 export function ComboField(at: {
@@ -42,16 +42,7 @@ export function ComboField(at: {
       )}
       <Popover offset={4}>
         <ListBox className="list">
-          {(choice: Choice) => (
-            <ListBoxItem className="option" id={choice.label} textValue={choice.label}>
-              <Text slot="label">{choice.label}</Text>
-              {choice.hint && (
-                <Text slot="description" className="hint">
-                  {choice.hint}
-                </Text>
-              )}
-            </ListBoxItem>
-          )}
+          {(choice: Choice) => <OptionItem choice={choice} id={choice.label} />}
         </ListBox>
       </Popover>
     </ComboBox>

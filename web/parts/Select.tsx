@@ -5,18 +5,14 @@ import {
   FieldError,
   Label,
   ListBox,
-  ListBoxItem,
   Popover,
   SelectValue,
   Text,
 } from 'react-aria-components';
 import { Caret } from './icons.tsx';
+import { type Choice, OptionItem } from './OptionItem.tsx';
 
-export interface Choice<Id extends string = string> {
-  readonly id: Id;
-  readonly label: string;
-  readonly hint?: string | undefined;
-}
+export type { Choice };
 
 export interface SelectProps<Id extends string> {
   readonly label: string;
@@ -59,16 +55,7 @@ export function Select<Id extends string>(at: SelectProps<Id>) {
       <FieldError className="wrong">{at.wrong}</FieldError>
       <Popover offset={4}>
         <ListBox className="list" items={at.choices}>
-          {(choice) => (
-            <ListBoxItem className="option" textValue={choice.label}>
-              <Text slot="label">{choice.label}</Text>
-              {choice.hint && (
-                <Text slot="description" className="hint">
-                  {choice.hint}
-                </Text>
-              )}
-            </ListBoxItem>
-          )}
+          {(choice) => <OptionItem choice={choice} />}
         </ListBox>
       </Popover>
     </Chooser>
