@@ -12,6 +12,7 @@ import { materialRoutes } from './routes/materials.ts';
 import { placementRoutes } from './routes/placements.ts';
 import { roastRoutes } from './routes/roasts.ts';
 import { router } from './routes/route.ts';
+import { slipRoutes } from './routes/slip.ts';
 import { specimenRoutes } from './routes/specimens.ts';
 import { studyRoutes } from './routes/studies.ts';
 import { wareGroupRoutes } from './routes/ware-groups.ts';
@@ -34,6 +35,7 @@ export function createApp({ db, pages }: AppNeeds) {
     .route('/', analysisRoutes)
     .route('/', importRoutes)
     .route('/', placementRoutes)
+    .route('/', slipRoutes)
     .route('/', materialRoutes)
     .route('/', roastRoutes)
     .route('/', batchRoutes);

@@ -4,6 +4,7 @@ import type { Contribution, GroupPlacement, Placement } from '../domain/placemen
 import { amounts, measured, normalisationSettings } from './analysis.ts';
 import { id, instant, longText, name } from './common.ts';
 import { modelSettings, referenceModel } from './model.ts';
+import { slipChoice, slipDrawn } from './slip-choice.ts';
 
 const contribution = z
   .object({
@@ -85,6 +86,8 @@ export const comparisonRequest = z
       .array(z.object({ specimen: id, reason: longText }))
       .max(5_000)
       .default([]),
+    /** Slip drawn off before comparing, for replicas and references alike. */
+    slip: z.array(slipChoice).max(5_000).default([]),
   })
   .meta({ id: 'ComparisonRequest' });
 
@@ -125,6 +128,8 @@ export const comparison = z
     ),
     excluded: z.array(exclusion),
     remarks: z.array(remark),
+    /** Samples whose slip was drawn off; all others still have it in. `replicas` are as measured, slip in. */
+    slip: z.array(slipDrawn),
   })
   .meta({ id: 'Comparison' });
 

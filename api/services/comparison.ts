@@ -7,6 +7,7 @@ import type { Placement } from '../domain/placement/types.ts';
 import { fitReference } from '../domain/reference/fit.ts';
 import type { ReferenceModel } from '../domain/reference/types.ts';
 import { type Caller, requireStudy } from './access.ts';
+import { slipDrawer } from './draw-slip.ts';
 import { attempt, Failure } from './failure.ts';
 import { readSamples, type Samples } from './samples.ts';
 
@@ -21,8 +22,12 @@ export async function compare(
   const specimens = await specimensOf(caller, studyId, request);
   const samples = await readSamples(caller, studyId, request);
   const names = Object.fromEntries(groups.map((group) => [group.id, group.name]));
-  const model = fitReference([...samples.references, ...placedOnly(samples)], request.settings, names);
-  const { placements, refused } = placeAll(model, samples.targets);
+  const slip = await slipDrawer(caller, studyId, request);
+  const drawn = (all: readonly Sample[]) => all.flatMap((sample) => slip.draw(sample) ?? []);
+  const references = drawn(samples.references);
+  // Which oxides are compared is settled with slip in, so that drawing it off a replica never changes the question.
+  const model = fitReference([...references, ...placedOnly(samples)], request.settings, names);
+  const { placements, refused } = placeAll(model, drawn(samples.targets));
   const used = countByGroup(model.members);
   const answer = {
     request,
@@ -37,11 +42,13 @@ export async function compare(
     })),
     excluded: [
       ...samples.excluded,
+      ...slip.refused(),
       ...refused,
       ...leftOutBy(model, samples),
       ...unmeasured(samples, specimens, request),
     ],
     remarks: samples.remarks,
+    slip: slip.drawn(),
   };
   return answer as Comparison;
 }

@@ -22,7 +22,11 @@ export async function readSamples(
   studyId: string,
   request: ComparisonRequest,
 ): Promise<Samples> {
-  const rows = await analysesOf(caller, studyId, request);
+  const rows = await analysesOf(
+    caller,
+    studyId,
+    and(eq(visibleAnalysis.measured, request.measured), or(isReference(request), isWanted(request))),
+  );
   const byHand = new Map(request.leaveOut.map(({ specimen, reason }) => [specimen, reason]));
   const [references, targets]: [Sample[], Sample[]] = [[], []];
   const [excluded, remarks]: [Exclusion[], Remark[]] = [[], []];
@@ -44,8 +48,13 @@ export async function readSamples(
 }
 
 type Row = Awaited<ReturnType<typeof analysesOf>>[number];
+/** What of a request turns analyses into samples. */
+type SampleRequest = Pick<ComparisonRequest, 'normalisation' | 'measured'> & {
+  readonly settings: Pick<ComparisonRequest['settings'], 'groups' | 'replacement'>;
+};
 
-function analysesOf({ db }: Caller, studyId: string, request: ComparisonRequest) {
+/** Analyses of a study in the order they are read in, with what is needed to make samples of them. */
+export function analysesOf({ db }: Caller, studyId: string, which: SQL | undefined) {
   return db
     .select({
       specimen: visibleSpecimen.id,
@@ -60,13 +69,7 @@ function analysesOf({ db }: Caller, studyId: string, request: ComparisonRequest)
     .from(visibleAnalysis)
     .innerJoin(visibleSpecimen, eq(visibleSpecimen.id, visibleAnalysis.specimenId))
     .leftJoin(technique, eq(technique.code, visibleAnalysis.technique))
-    .where(
-      and(
-        eq(visibleAnalysis.studyId, studyId),
-        eq(visibleAnalysis.measured, request.measured),
-        or(isReference(request), isWanted(request)),
-      ),
-    )
+    .where(and(eq(visibleAnalysis.studyId, studyId), which))
     .orderBy(asc(visibleSpecimen.labelOrder), visibleSpecimen.id, visibleAnalysis.row, visibleAnalysis.id);
 }
 
@@ -82,7 +85,8 @@ function isWanted({ replicas }: ComparisonRequest): SQL | undefined {
 const isTarget = (row: Row, { replicas }: ComparisonRequest) =>
   replicas === null ? row.kind === 'replica' : replicas.includes(row.specimen);
 
-function bySpecimen(rows: readonly Row[]): Row[][] {
+/** The rows of each specimen. */
+export function bySpecimen(rows: readonly Row[]): Row[][] {
   const groups = new Map<string, Row[]>();
   for (const row of rows) {
     const spots = groups.get(row.specimen);
@@ -92,7 +96,8 @@ function bySpecimen(rows: readonly Row[]): Row[][] {
   return [...groups.values()];
 }
 
-function sampleOf(spots: readonly Row[], request: ComparisonRequest) {
+/** One sample of all spots of a specimen, and what could not enter it. */
+export function sampleOf(spots: readonly Row[], request: SampleRequest) {
   const { specimen, label, group, kind } = spots[0]!;
   const excluded: Exclusion[] = [];
   const remarks: Remark[] = [];
@@ -121,9 +126,6 @@ function sampleOf(spots: readonly Row[], request: ComparisonRequest) {
   return { sample, excluded, remarks };
 }
 
-function normalise(
-  { reported, relativeError }: Row,
-  { normalisation }: ComparisonRequest,
-): NormalisedAnalysis {
+function normalise({ reported, relativeError }: Row, { normalisation }: SampleRequest): NormalisedAnalysis {
   return normaliseAnalysis(reported as readonly ReportedValue[], normalisation, { relativeError });
 }
