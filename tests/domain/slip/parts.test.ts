@@ -1,5 +1,6 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
+import { assumeErrors } from '../../../api/domain/slip/assume-errors.ts';
 import { closedCovariance } from '../../../api/domain/slip/closed-covariance.ts';
 import { consistencyOf, effectiveDf, riseFor95, twoSided95 } from '../../../api/domain/slip/consistency.ts';
 import { directionBetween, directionWords } from '../../../api/domain/slip/direction.ts';
@@ -88,6 +89,24 @@ describe('measurements', () => {
     const [a, b] = analyses.map((x) => x.amounts.TiO2!.sigma!);
     expect(a! * Math.sqrt(2)).toBeCloseTo(b! * 2, 12);
     expect(poolSpots([all[0]!].map((x) => ({ ...x, spots: 1 }))).df).toBeNull();
+  });
+});
+
+describe('assumed errors', () => {
+  it('fill only what is unknown, keep what was stated or below detection, and are marked', () => {
+    const paint = {
+      label: 'T',
+      spots: 1,
+      amounts: { PbO: amount(50, 1), MgO: amount(2), SnO2: amount(null, null, 0.1) },
+    };
+    const { analysed: filled, assumed } = assumeErrors(paint, 0.04);
+    expect(assumed).toEqual(['MgO']);
+    expect(filled.amounts.MgO).toMatchObject({ sigma: 0.08, sigmaBasis: 'assumed' });
+    expect([filled.amounts.PbO, filled.amounts.SnO2]).toEqual([paint.amounts.PbO, paint.amounts.SnO2]);
+  });
+
+  it('refuse a share that is none', () => {
+    expect(() => assumeErrors(analysed({ PbO: 1 }), 0)).toThrow(/between 0 and 1; it is 0/);
   });
 });
 
