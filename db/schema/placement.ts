@@ -16,6 +16,8 @@ export const placement = pgTable(
     sentences: jsonb().$type<readonly string[]>().notNull(),
     settings: jsonb().$type<unknown>().notNull(),
     result: jsonb().$type<unknown>().notNull(),
+    /** Everything it was made from, as reported then; null where it was kept before this was. */
+    data: jsonb().$type<unknown>(),
     createdAt: createdAt(),
   },
   (table) => [index('placement_study').on(table.studyId)],
