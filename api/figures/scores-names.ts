@@ -45,7 +45,7 @@ function dotsAlong(from: Dot, to: Dot): Dot[] {
   });
 }
 
-function namesOf(data: ScoresData, { layout, theme }: On): Name[] {
+function namesOf(data: ScoresData, { layout, theme, dots }: On): Name[] {
   const at = (point: Dot) => ({ x: layout.x(point.x), y: layout.y(point.y) });
   const replicas = data.replicas
     .filter(
@@ -64,30 +64,27 @@ function namesOf(data: ScoresData, { layout, theme }: On): Name[] {
   const oxides = loadingTips(data, layout)
     .filter(({ named }) => named)
     .map(({ name, tip }) => ({
-    ...{
-      text: name,
-      at: tip,
-      radius: 0,
-      weight: 'regular' as const,
-      colour: theme.faint,
-      prefer: outward(tip),
-    },
-  }));
-  const sherds =
-    data.naming === 'everything'
-      ? data.groups.flatMap(({ points }) =>
-          points.map((point) => ({
-            ...{
-              text: point.label,
-              at: at(point),
-              radius: theme.markSize / 2,
-              weight: 'regular' as const,
-              colour: theme.faint,
-            },
-          })),
-        )
-      : [];
-  return [...replicas, ...oxides, ...sherds];
+      ...{
+        text: name,
+        at: tip,
+        radius: 0,
+        weight: 'regular' as const,
+        colour: theme.faint,
+        prefer: outward(tip),
+      },
+    }));
+  return [...replicas, ...oxides, ...sherdNames(data, { layout, theme, dots })];
+}
+
+/** More sherds than this in sight would be a heap of names, and slow; coming nearer names them. */
+const MOST_NAMED = 400;
+
+function sherdNames(data: ScoresData, { layout, theme, dots }: On): Name[] {
+  if (data.naming !== 'everything' || dots.flat().length > MOST_NAMED) return [];
+  const about = { radius: theme.markSize / 2, weight: 'regular', colour: theme.faint } as const;
+  return data.groups.flatMap(({ points }) =>
+    points.map(({ label, x, y }) => ({ ...about, text: label, at: { x: layout.x(x), y: layout.y(y) } })),
+  );
 }
 
 function wishOf(name: Name, theme: Theme): LabelWish {

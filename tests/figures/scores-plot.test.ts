@@ -84,6 +84,21 @@ describe('the scores plot', () => {
     const titles = [...svg.querySelectorAll('.axis-title')].map((title) => title.textContent);
     expect(titles).toEqual(['PC1 · 62.4 % of the variance', 'PC2 · 18.3 % of the variance']);
   });
+  it('names sherds where they are few, and leaves a crowd of thousands unnamed until one comes nearer', () => {
+    const names = (wish: typeof data) =>
+      [...drawn(scoresPlot, wish).svg.querySelectorAll('.names text')].map((text) => text.textContent);
+    const few = names({ ...data, naming: 'everything', loadings: null });
+    expect(few.filter((name) => name!.startsWith('S-')).length).toBeGreaterThan(20);
+    const crowd = {
+      ...sampleScores({ groups: 4, each: 500, replicas: 0 }),
+      naming: 'everything',
+      loadings: null,
+    } as const;
+    expect(names(crowd)).toEqual([]);
+    const { x, y } = crowd.groups[0]!.points[0]!;
+    const near = { x: [x - 0.2, x + 0.2], y: [y - 0.2, y + 0.2] } as const;
+    expect(names({ ...crowd, view: near })).toContain(crowd.groups[0]!.points[0]!.label);
+  });
   it('draws loadings only when asked, from the origin and in proportion', () => {
     const tips = [...svg.querySelectorAll('.loading')].map((arrow) => numbersIn(arrow.getAttribute('d')!));
     expect(tips.length).toBe(data.loadings!.length);
