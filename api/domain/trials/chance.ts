@@ -93,10 +93,10 @@ function settingsOf({ zones }: TrialTable, factor: Factor, points: number): Leve
 function rowAt(terms: readonly Term[], settings: Readonly<Record<string, Level>>): number[] {
   return [
     1,
-    ...terms.map(({ factor, contrast }) => {
+    ...terms.map(({ factor, level }) => {
       const at = settings[factor.name]!;
       if (factor.kind === 'number') return Number(at) / factor.step;
-      return contrast.startsWith(`${at} instead of `) ? 1 : 0;
+      return String(at) === level ? 1 : 0;
     }),
   ];
 }

@@ -7,6 +7,8 @@ export interface Term {
   readonly factor: Factor;
   /** `per 10 µm`, or `long instead of short`. */
   readonly contrast: string;
+  /** The level that is set against the base; null for a number. */
+  readonly level: string | null;
   readonly unitOfChange: UnitOfChange;
   /** One value a zone of the table, in steps; 1 or 0 for a level. */
   readonly values: readonly number[];
@@ -125,12 +127,15 @@ function termsOf(factor: Factor, zones: readonly Zone[], unit: UnitOfChange): Te
   const settings = zones.map((z) => z.factors[factor.name]!);
   if (factor.kind === 'number') {
     const values = settings.map((v) => Number(v) / factor.step);
-    return [{ factor, contrast: `per ${factor.step} ${factor.unit}`, unitOfChange: unit, values }];
+    return [
+      { factor, contrast: `per ${factor.step} ${factor.unit}`, level: null, unitOfChange: unit, values },
+    ];
   }
   const levels = levelsOf(factor, settings.map(String));
   return levels.slice(1).map((level) => ({
     factor,
     contrast: `${level} instead of ${levels[0]}`,
+    level,
     unitOfChange: unit,
     values: settings.map((v) => (String(v) === level ? 1 : 0)),
   }));

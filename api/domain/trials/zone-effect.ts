@@ -23,11 +23,9 @@ export interface EffectOptions {
 }
 
 /** Steps that a thickness is rounded to for the exact distribution, and those of a factor that is held. */
-const FINE = 1000;
+const FINE = 500;
 const COARSE = 100;
 const HELD = 8;
-/** Fewer totals than this left by holding other factors say too little; the penalised model then answers. */
-const FEWEST_TOTALS = 20;
 
 /**
  * The effect of a factor that varies within tiles, from comparisons within tiles only, so that whatever else a tile
@@ -51,6 +49,9 @@ export function zoneEffect(
   if (held === null) return penalisedEffect(table, { term, others }, options);
   const { deals, size, rounded } = held;
   const found = conditionalEffect(deals, { level: options.level, own: 0.5 });
+  // Holding other factors can leave so few deals that no outcome could show anything.
+  if (others.length > 0 && found.smallestP > 1 - options.level)
+    return penalisedEffect(table, { term, others }, options);
   const perStep = (v: number | null) => (v === null ? null : v / size);
   return {
     method: 'exact-conditional',
@@ -66,7 +67,7 @@ export function zoneEffect(
   };
 }
 
-/** The exact distribution with the other factors held; null where that leaves too little or is too much to count. */
+/** The exact distribution with the other factors held; null where that is too much to count. */
 function dealsGiven(
   table: TrialTable,
   term: Term,
@@ -82,7 +83,6 @@ function dealsGiven(
   }));
   try {
     const deals = arrangements(strata);
-    if (others.length > 0 && deals.totals.length < FEWEST_TOTALS) return null;
     const rounded = rest
       .filter((r) => !r.grid.exact)
       .map((r) => `${r.term.factor.name} was held in ${HELD} equal steps.`);
