@@ -1,12 +1,8 @@
-const MINUS = '\u2212';
-const SUBSCRIPTS = '₀₁₂₃₄₅₆₇₈₉';
+import { chemical } from '../../api/figures/chemical.ts';
 
-/** `Fe2O3` → `Fe₂O₃`, for reading; stored names keep plain digits. */
-export function showAnalyte(name: string): string {
-  return name.replace(/(?<=[A-Za-z)])\d+/g, (digits) =>
-    [...digits].map((digit) => SUBSCRIPTS[Number(digit)]).join(''),
-  );
-}
+const MINUS = '\u2212';
+/** `Fe2O3` → `Fe₂O₃`, for reading, as the figures write it; stored names keep plain digits. */
+export const showAnalyte = chemical;
 
 function fixed(value: number, decimals: number): string {
   const text = value.toFixed(Math.min(Math.max(decimals, 0), 8));
