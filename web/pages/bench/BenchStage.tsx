@@ -4,10 +4,16 @@ import { BatchesPage } from './batches/BatchesPage.tsx';
 import { BatchPage } from './batches/BatchPage.tsx';
 import { NewBatchPage } from './batches/NewBatchPage.tsx';
 import { SheetPage } from './batches/SheetPage.tsx';
+import { BlendsPage } from './blends/BlendsPage.tsx';
 import { MaterialFormPage } from './materials/MaterialFormPage.tsx';
 import { MaterialsPage } from './materials/MaterialsPage.tsx';
+import { MeasuredPage } from './measured/MeasuredPage.tsx';
 import { BenchNav } from './parts/BenchNav.tsx';
 import { benchPath } from './paths.ts';
+import { PercentagesPage } from './percentages/PercentagesPage.tsx';
+import { RoastPage } from './roasts/RoastPage.tsx';
+import { RoastsPage } from './roasts/RoastsPage.tsx';
+import { TargetPage } from './target/TargetPage.tsx';
 import './bench.css';
 
 /** From what is on the shelf to a fired paint, and from a paint back to the scale. */
@@ -37,6 +43,27 @@ export default function BenchStage({ study }: PageProps) {
         </Route>
         <Route path={`${base}/materials/:material`}>
           {({ material }) => <MaterialFormPage key={material} study={study} material={material} />}
+        </Route>
+        <Route path={`${base}/roasts`}>
+          <RoastsPage study={study} />
+        </Route>
+        <Route path={`${base}/roasts/new`}>
+          <RoastPage study={study} roast={null} />
+        </Route>
+        <Route path={`${base}/roasts/:roast`}>
+          {({ roast }) => <RoastPage key={roast} study={study} roast={roast} />}
+        </Route>
+        <Route path={`${base}/target`}>
+          <TargetPage study={study} />
+        </Route>
+        <Route path={`${base}/blends`}>
+          <BlendsPage study={study} />
+        </Route>
+        <Route path={`${base}/percentages`}>
+          <PercentagesPage study={study} />
+        </Route>
+        <Route path={`${base}/batches/:batch/measured`}>
+          {({ batch }) => <MeasuredPage key={batch} study={study} batch={batch} />}
         </Route>
       </Switch>
     </>

@@ -99,7 +99,6 @@ export function BatchEditor({ study, bench, batch, draft, onSaved }: BatchEditor
         {outcome?.value && <FiredResult result={outcome.value} />}
       </div>
       {outcome?.value && <Cautions hazards={outcome.value.fired.hazards} />}
-      {outcome?.value && <Cautions hazards={outcome.value.fired.hazards} />}
     </Form>
   );
 }

@@ -61,6 +61,7 @@ function OneBatch(at: { readonly study: string; readonly bench: Bench; readonly 
         actions={
           <>
             <LinkButton to={batchPath(study, batch.id, '/sheet')}>Bench sheet</LinkButton>
+            <LinkButton to={batchPath(study, batch.id, '/measured')}>Set beside a tile</LinkButton>
             <LinkButton to={`${benchPath(study, '/batches/new')}?from=${batch.id}`} look="quiet">
               Copy
             </LinkButton>
