@@ -4,6 +4,7 @@ import { analysis, specimen, study, wareGroup } from '../../db/schema/schema.ts'
 import type { Study } from '../contract/study.ts';
 import type { Caller } from './access.ts';
 import { demoStudy } from './demo/data.ts';
+import { insertBench } from './demo-bench.ts';
 import type { DemoStudy } from './demo-types.ts';
 import { naturalOrder } from './natural-order.ts';
 import { readStudy } from './studies.ts';
@@ -37,5 +38,6 @@ async function insertDemo(tx: Transaction, demo: DemoStudy): Promise<string> {
   await tx
     .insert(analysis)
     .values(demo.analyses.map((one) => ({ ...one, studyId, specimenId: specimenIds.get(one.specimen)! })));
+  await insertBench(tx, studyId, specimenIds);
   return studyId;
 }
