@@ -6,15 +6,20 @@ import { answerProblem, problemOf } from './problem.ts';
 import { analysisRoutes } from './routes/analyses.ts';
 import { batchRoutes } from './routes/batches.ts';
 import { exportRoutes } from './routes/exports.ts';
+import { firingRoutes } from './routes/firings.ts';
 import { importRoutes } from './routes/imports.ts';
 import { lookupRoutes } from './routes/lookups.ts';
 import { materialRoutes } from './routes/materials.ts';
+import { notebookRoutes } from './routes/notebook.ts';
 import { placementRoutes } from './routes/placements.ts';
+import { planRoutes } from './routes/plans.ts';
 import { roastRoutes } from './routes/roasts.ts';
 import { router } from './routes/route.ts';
 import { slipRoutes } from './routes/slip.ts';
 import { specimenRoutes } from './routes/specimens.ts';
 import { studyRoutes } from './routes/studies.ts';
+import { tileRoutes } from './routes/tiles.ts';
+import { trialRoutes } from './routes/trials.ts';
 import { wareGroupRoutes } from './routes/ware-groups.ts';
 import { servePages } from './web-files.ts';
 
@@ -38,7 +43,12 @@ export function createApp({ db, pages }: AppNeeds) {
     .route('/', slipRoutes)
     .route('/', materialRoutes)
     .route('/', roastRoutes)
-    .route('/', batchRoutes);
+    .route('/', batchRoutes)
+    .route('/', firingRoutes)
+    .route('/', tileRoutes)
+    .route('/', trialRoutes)
+    .route('/', planRoutes)
+    .route('/', notebookRoutes);
 
   const app = router();
   app.onError(problemOf);

@@ -5,6 +5,7 @@ import type { Study } from '../contract/study.ts';
 import type { Caller } from './access.ts';
 import { demoStudy } from './demo/data.ts';
 import { insertBench } from './demo-bench.ts';
+import { insertTrial } from './demo-trial.ts';
 import type { DemoStudy } from './demo-types.ts';
 import { naturalOrder } from './natural-order.ts';
 import { readStudy } from './studies.ts';
@@ -39,5 +40,6 @@ async function insertDemo(tx: Transaction, demo: DemoStudy): Promise<string> {
     .insert(analysis)
     .values(demo.analyses.map((one) => ({ ...one, studyId, specimenId: specimenIds.get(one.specimen)! })));
   await insertBench(tx, studyId, specimenIds);
+  await insertTrial(tx, studyId, specimenIds);
   return studyId;
 }

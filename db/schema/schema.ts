@@ -1,12 +1,15 @@
 export { analysis, type StoredValue } from './analysis.ts';
 export { batch, type StoredLine, specimenBatch } from './batch.ts';
+export { firing } from './firing.ts';
 export { columnChoice, dataImport } from './import.ts';
 export { analyte, technique } from './lookups.ts';
 export { material } from './material.ts';
 export { placement } from './placement.ts';
+export { plan } from './plan.ts';
 export { roast } from './roast.ts';
 export { share, shareComment } from './share.ts';
 export { specimen } from './specimen.ts';
 export { study } from './study.ts';
+export { tile, tilePicture, zone } from './tile.ts';
 export { visibleAnalysis, visibleSpecimen, visibleWareGroup } from './visible.ts';
 export { wareGroup } from './ware-group.ts';

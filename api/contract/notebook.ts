@@ -1,0 +1,29 @@
+import { z } from 'zod';
+import { id, instant, shortText } from './common.ts';
+
+export const ENTRY_KINDS = ['batch', 'roast', 'firing', 'tile', 'plan', 'analysis', 'placement'] as const;
+export const notebookQuery = z.object({
+  /** Words that must all occur. */
+  search: shortText.optional(),
+  kind: z.enum(ENTRY_KINDS).optional(),
+});
+export const entry = z
+  .object({
+    kind: z.enum(ENTRY_KINDS),
+    id,
+    /** The day it was done where noted (a year, a month or a day); else the day it was written down. */
+    date: z.string(),
+    dated: z.boolean(),
+    writtenAt: instant,
+    title: z.string(),
+    text: z.string(),
+    /** Specimen an analysis belongs to; null otherwise. */
+    specimen: id.nullable(),
+    picture: z.boolean(),
+  })
+  .meta({ id: 'NotebookEntry' });
+export const notebook = z.array(entry);
+
+export type EntryKind = (typeof ENTRY_KINDS)[number];
+export type Entry = z.infer<typeof entry>;
+export type NotebookQuery = z.infer<typeof notebookQuery>;

@@ -1,0 +1,37 @@
+import { randomUUID } from 'node:crypto';
+import type { Transaction } from '../../db/connect.ts';
+import { firing } from '../../db/schema/schema.ts';
+import { THRESHOLDS } from '../contract/firing.ts';
+import { DEMO_FIRINGS, DEMO_TILES, type DemoTile, thicknessOf } from './demo/trial.ts';
+import { insertTile } from './tiles.ts';
+import { emptyGrid } from './zone-grid.ts';
+
+/** Fires the demo study's nine tiles: two firings, and the zones of each tile with what was seen. */
+export async function insertTrial(
+  tx: Transaction,
+  studyId: string,
+  specimens: ReadonlyMap<string, string>,
+): Promise<void> {
+  const firings = DEMO_FIRINGS.map((one) => ({
+    ...{ ...one, id: randomUUID() as string, studyId },
+    ...{ thresholds: THRESHOLDS, readings: [] },
+  }));
+  await tx.insert(firing).values(firings);
+  for (const tile of DEMO_TILES) {
+    const specimen = specimens.get(tile.label);
+    const fire = firings.find((one) => one.name === tile.firing)!;
+    if (specimen) await insertTile(tx, studyId, { ...tileOf(tile), specimen, firing: fire.id });
+  }
+}
+
+const ROWS = 2;
+const COLUMNS = 3;
+
+function tileOf({ place, settings, coats, grades, colour }: DemoTile) {
+  const zones = emptyGrid(ROWS, COLUMNS).map((zone, i) => ({
+    ...{ ...zone, coats: coats[i]!, micrometres: thicknessOf(coats[i]!, i), grade: grades[i]! },
+    glassyShare: { matt: 0, satin: 0.3, glossy: 0.9 }[grades[i]!],
+    colour,
+  }));
+  return { place, rows: ROWS, columns: COLUMNS, settings, zones };
+}

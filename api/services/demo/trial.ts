@@ -1,0 +1,96 @@
+import type { NewFiring } from '../../contract/firing.ts';
+import { INVENTED } from './recipes.ts';
+
+/**
+ * The invented trial behind the nine tiles: two firings that never burned, and zones that nobody painted. Grades
+ * follow the tiles' notes and go glassy where the paint lies thicker, so that the question can be asked and answered.
+ */
+type Grade = 'matt' | 'satin' | 'glossy';
+type DemoFiring = Pick<NewFiring, 'name' | 'date' | 'place' | 'fuel' | 'weather' | 'note' | 'stages'>;
+
+const minutes = (n: number) => n * 60;
+
+export const DEMO_FIRINGS: readonly DemoFiring[] = [
+  {
+    ...{ name: 'Firing 1 (invented)', date: '2026-02-21', place: 'Pit behind the workshop, Tessary Vale' },
+    ...{ fuel: 'Split ash, then brushwood', weather: 'Dry, 6 °C, light wind from the west' },
+    note: `${INVENTED} Tiles 1 to 5 stood on edge round the pot; the fire was let burn open to the end.`,
+    stages: [
+      { air: 'reducing', from: 0, to: minutes(50), note: 'Smoky while the wood caught' },
+      { air: 'oxidising', from: minutes(50), to: minutes(190), note: 'Open fire' },
+    ],
+  },
+  {
+    ...{ name: 'Firing 2 (invented)', date: '2026-03-07', place: 'Pit behind the workshop, Tessary Vale' },
+    ...{ fuel: 'Split ash', weather: 'Dry, 9 °C, gusts' },
+    note: `${INVENTED} Tiles 6 to 9. A gust drove smoke over the front row near the top temperature.`,
+    stages: [
+      { air: 'reducing', from: 0, to: minutes(40), note: null },
+      { air: 'oxidising', from: minutes(40), to: minutes(170), note: 'Open fire' },
+    ],
+  },
+];
+
+export interface DemoTile {
+  readonly label: string;
+  readonly firing: string;
+  readonly place: string;
+  readonly settings: Readonly<Record<string, number | string>>;
+  /** A1, B1, C1, A2, B2, C2. */
+  readonly coats: readonly number[];
+  readonly grades: readonly Grade[];
+  readonly colour: string;
+}
+
+const word = { m: 'matt', s: 'satin', g: 'glossy' } as const;
+
+interface Seen {
+  readonly firing: 0 | 1;
+  readonly place: string;
+  readonly roast: string;
+  /** PbO of the fired paint as weighed, wt%. */
+  readonly lead: number;
+  readonly colour: string;
+}
+
+function tile(label: string, coats: readonly number[], grades: string, seen: Seen): DemoTile {
+  const { place, roast, lead, colour } = seen;
+  return {
+    ...{ label, coats, place, colour },
+    firing: DEMO_FIRINGS[seen.firing]!.name,
+    settings: { 'lead roast': roast, 'PbO as weighed, wt%': lead },
+    grades: [...grades].map((letter) => word[letter as keyof typeof word]),
+  };
+}
+
+const [RAW, ONCE, TWICE, FRIT] = ['raw', 'once', 'twice', 'fritted'];
+const front = { firing: 0, place: 'front' } as const;
+const back = { firing: 0, place: 'back' } as const;
+const later = { firing: 1, place: 'front' } as const;
+const laterBack = { firing: 1, place: 'back' } as const;
+
+export const DEMO_TILES: readonly DemoTile[] = [
+  tile('Tile 1', [2, 1, 2, 3, 2, 2], 'mmmmmm', { ...front, roast: RAW!, lead: 21, colour: 'grey-black' }),
+  tile('Tile 2', [1, 2, 3, 2, 2, 4], 'mmmmms', { ...back, roast: RAW!, lead: 30, colour: 'grey in places' }),
+  tile('Tile 3', [1, 2, 1, 1, 2, 1], 'mmmmsm', {
+    ...front,
+    roast: ONCE!,
+    lead: 49,
+    colour: 'black, red below',
+  }),
+  tile('Tile 4', [2, 3, 1, 2, 3, 2], 'ssmsgs', { ...back, roast: ONCE!, lead: 49, colour: 'black' }),
+  tile('Tile 5', [4, 2, 5, 3, 4, 5], 'gsgggg', { ...front, roast: ONCE!, lead: 49, colour: 'black' }),
+  tile('Tile 6', [3, 5, 4, 2, 4, 1], 'ggggsm', {
+    ...laterBack,
+    roast: TWICE!,
+    lead: 49,
+    colour: 'rich black',
+  }),
+  tile('Tile 7', [4, 2, 5, 3, 4, 1], 'smsmsm', { ...later, roast: TWICE!, lead: 27, colour: 'black' }),
+  tile('Tile 8', [3, 4, 2, 5, 1, 4], 'sgsgmg', { ...later, roast: ONCE!, lead: 49, colour: 'brown' }),
+  tile('Tile 9', [2, 4, 3, 5, 4, 1], 'sggggs', { ...laterBack, roast: FRIT!, lead: 49, colour: 'black' }),
+];
+
+/** About how thick each coat dried, µm, as a gauge would read it: rounded to 5. */
+export const thicknessOf = (coats: number, seat: number): number =>
+  5 * Math.round((coats * 17 + ((seat * 7) % 5) * 2 - 4) / 5);

@@ -1,0 +1,74 @@
+import { and, eq } from 'drizzle-orm';
+import { firing, tile } from '../../db/schema/schema.ts';
+import type { FiringChange, FiringRecord, NewFiring } from '../contract/firing.ts';
+import { type Caller, requireStudy } from './access.ts';
+import { found, unlessTaken } from './failure.ts';
+import { type FiringRow, firingAnswer } from './firing-answer.ts';
+import { naturalOrder } from './natural-order.ts';
+
+export async function listFirings(caller: Caller, studyId: string): Promise<FiringRecord[]> {
+  await requireStudy(caller, studyId);
+  const rows = await caller.db.select().from(firing).where(eq(firing.studyId, studyId));
+  const tiles = await caller.db
+    .select({ id: tile.specimenId, firing: tile.firingId })
+    .from(tile)
+    .where(eq(tile.studyId, studyId));
+  const of = (id: string) => tiles.filter((one) => one.firing === id).map((one) => one.id);
+  const order = (row: FiringRow) => `${row.date ?? '9999'} ${naturalOrder(row.name)}`;
+  return rows.sort((a, b) => (order(a) < order(b) ? -1 : 1)).map((row) => firingAnswer(row, of(row.id)));
+}
+
+export async function readFiring(caller: Caller, studyId: string, id: string): Promise<FiringRecord> {
+  await requireStudy(caller, studyId);
+  const row = await firingRow(caller, studyId, id);
+  const tiles = await caller.db.select({ id: tile.specimenId }).from(tile).where(eq(tile.firingId, id));
+  return firingAnswer(
+    row,
+    tiles.map((one) => one.id),
+  );
+}
+
+export async function createFiring(caller: Caller, studyId: string, wish: NewFiring): Promise<FiringRecord> {
+  await requireStudy(caller, studyId);
+  const [row] = await unlessTaken(
+    caller.db
+      .insert(firing)
+      .values({ ...wish, studyId })
+      .returning({ id: firing.id }),
+    taken(wish.name),
+  );
+  return readFiring(caller, studyId, row!.id);
+}
+
+export async function changeFiring(
+  caller: Caller,
+  studyId: string,
+  { id, change }: { id: string; change: FiringChange },
+): Promise<FiringRecord> {
+  await requireStudy(caller, studyId);
+  await firingRow(caller, studyId, id);
+  const set = Object.fromEntries(Object.entries(change).filter(([, value]) => value !== undefined));
+  await unlessTaken(
+    caller.db
+      .update(firing)
+      .set({ ...set, updatedAt: new Date() })
+      .where(one(studyId, id)),
+    taken(change.name ?? ''),
+  );
+  return readFiring(caller, studyId, id);
+}
+
+/** Its tiles stay, in no known fire. */
+export async function deleteFiring(caller: Caller, studyId: string, id: string): Promise<void> {
+  await requireStudy(caller, studyId);
+  await firingRow(caller, studyId, id);
+  await caller.db.delete(firing).where(one(studyId, id));
+}
+
+export async function firingRow({ db }: Caller, studyId: string, id: string): Promise<FiringRow> {
+  const [row] = await db.select().from(firing).where(one(studyId, id));
+  return found(row, 'the firing');
+}
+
+const one = (studyId: string, id: string) => and(eq(firing.studyId, studyId), eq(firing.id, id));
+const taken = (name: string) => `a firing's name must be unique in its study; “${name}” is taken.`;

@@ -1,0 +1,145 @@
+import { eq } from 'drizzle-orm';
+import {
+  batch,
+  firing,
+  placement,
+  plan,
+  roast,
+  visibleAnalysis,
+  visibleSpecimen,
+} from '../../db/schema/schema.ts';
+import type { Entry, NotebookQuery } from '../contract/notebook.ts';
+import { type Caller, requireStudy } from './access.ts';
+import { type Cell, toCsv } from './csv.ts';
+import { listTiles } from './tiles.ts';
+
+interface Source {
+  readonly id: string;
+  readonly title: string;
+  readonly text: readonly (string | null | undefined)[];
+  /** Null where nobody noted the day. */
+  readonly date: string | null;
+  readonly createdAt: Date | string;
+  readonly specimen?: string;
+  readonly picture?: boolean;
+}
+
+/** Everything of a study on one line of time, newest first. */
+export async function readNotebook(
+  caller: Caller,
+  studyId: string,
+  { search = '', kind }: NotebookQuery,
+): Promise<Entry[]> {
+  await requireStudy(caller, studyId);
+  const entries = (
+    await Promise.all([
+      fireEntries(caller, studyId),
+      benchEntries(caller, studyId),
+      readingEntries(caller, studyId),
+    ])
+  ).flat();
+  const words = search.toLowerCase().split(/\s+/).filter(Boolean);
+  const says = (entry: Entry) => `${entry.kind} ${entry.date} ${entry.title} ${entry.text}`.toLowerCase();
+  return entries
+    .filter((entry) => (!kind || entry.kind === kind) && words.every((word) => says(entry).includes(word)))
+    .sort((a, b) => (key(a) > key(b) ? -1 : 1));
+}
+
+export async function notebookCsv(caller: Caller, studyId: string, query: NotebookQuery): Promise<string> {
+  const entries = await readNotebook(caller, studyId, query);
+  const cells = entries.map(({ date, dated, writtenAt, kind, title, text }): Cell[] => [
+    ...[date, dated ? 'noted' : 'as written down', writtenAt, kind, title, text],
+  ]);
+  return toCsv(['Date', 'Date is', 'Written down', 'What', 'Name', 'Notes'], cells);
+}
+
+const key = ({ date, writtenAt, id }: Entry) => `${date.padEnd(10, '~')} ${writtenAt} ${id}`;
+
+async function fireEntries(caller: Caller, studyId: string): Promise<Entry[]> {
+  const { db } = caller;
+  const firings = await db.select().from(firing).where(eq(firing.studyId, studyId));
+  const plans = await db.select().from(plan).where(eq(plan.studyId, studyId));
+  const tiles = await listTiles(caller, studyId);
+  const dateOf = (id: string | null) => firings.find((one) => one.id === id)?.date ?? null;
+  return [
+    ...firings.map((row) =>
+      entryOf('firing', {
+        ...{ ...row, title: row.name },
+        text: [row.place, row.fuel && `Fuel: ${row.fuel}`, row.weather, row.note],
+      }),
+    ),
+    ...plans.map((row) =>
+      entryOf('plan', { ...row, title: row.name, date: null, text: [row.reason, row.note] }),
+    ),
+    ...tiles.map((row) =>
+      entryOf('tile', {
+        ...{ ...row, title: row.label, date: dateOf(row.firing), specimen: row.id },
+        picture: row.picture !== null,
+        text: [row.batchName && `Painted with ${row.batchName}`, gradesInWords(row.zones), row.notes],
+      }),
+    ),
+  ];
+}
+
+async function benchEntries({ db }: Caller, studyId: string): Promise<Entry[]> {
+  const batches = await db.select().from(batch).where(eq(batch.studyId, studyId));
+  const roasts = await db.select().from(roast).where(eq(roast.studyId, studyId));
+  return [
+    ...batches.map((row) => entryOf('batch', { ...row, title: row.name, date: null, text: [row.note] })),
+    ...roasts.map((row) => entryOf('roast', { ...row, title: row.name, text: [row.note] })),
+  ];
+}
+
+async function readingEntries({ db }: Caller, studyId: string): Promise<Entry[]> {
+  const analyses = await db
+    .select({
+      id: visibleAnalysis.id,
+      measured: visibleAnalysis.measured,
+      specimenId: visibleAnalysis.specimenId,
+      spot: visibleAnalysis.spot,
+      technique: visibleAnalysis.technique,
+      laboratory: visibleAnalysis.laboratory,
+      note: visibleAnalysis.note,
+      date: visibleAnalysis.date,
+      createdAt: visibleAnalysis.createdAt,
+      label: visibleSpecimen.label,
+    })
+    .from(visibleAnalysis)
+    .innerJoin(visibleSpecimen, eq(visibleSpecimen.id, visibleAnalysis.specimenId))
+    .where(eq(visibleAnalysis.studyId, studyId));
+  const placements = await db.select().from(placement).where(eq(placement.studyId, studyId));
+  return [
+    ...analyses.map(({ label, ...one }) =>
+      entryOf('analysis', {
+        ...{ ...one, title: `${label}, ${one.measured}`, specimen: one.specimenId },
+        text: [one.spot && `Spot ${one.spot}`, one.technique, one.laboratory, one.note],
+      }),
+    ),
+    ...placements.map((row) =>
+      entryOf('placement', { ...row, title: row.name, date: null, text: [...row.sentences, row.note] }),
+    ),
+  ];
+}
+
+function entryOf(kind: Entry['kind'], source: Source): Entry {
+  const writtenAt = new Date(source.createdAt).toISOString();
+  return {
+    kind,
+    id: source.id,
+    date: source.date ?? writtenAt.slice(0, 10),
+    dated: source.date !== null,
+    writtenAt,
+    title: source.title,
+    text: source.text.filter(Boolean).join('. ').replaceAll('..', '.'),
+    specimen: source.specimen ?? null,
+    picture: source.picture ?? false,
+  };
+}
+
+function gradesInWords(zones: readonly { grade: string | null }[]): string {
+  const grades = ['matt', 'satin', 'glossy'].flatMap((grade) => {
+    const n = zones.filter((zone) => zone.grade === grade).length;
+    return n > 0 ? [`${n} ${grade}`] : [];
+  });
+  return `${zones.length} zones${grades.length > 0 ? `: ${grades.join(', ')}` : ', outcome open'}`;
+}

@@ -1,0 +1,181 @@
+import { and, eq, inArray } from 'drizzle-orm';
+import type { Transaction } from '../../db/connect.ts';
+import { batch, firing, specimen, specimenBatch, tile, tilePicture, zone } from '../../db/schema/schema.ts';
+import type { NewTile, NewZone, Tile, TileChange, ZoneChange, ZoneRecord } from '../contract/tile.ts';
+import { type Caller, requireStudy } from './access.ts';
+import { Failure, found, unlessTaken } from './failure.ts';
+import { firingRow } from './firings.ts';
+import { naturalOrder } from './natural-order.ts';
+import { emptyGrid, requireGrid } from './zone-grid.ts';
+
+export async function listTiles(caller: Caller, studyId: string): Promise<Tile[]> {
+  await requireStudy(caller, studyId);
+  return tilesWhere(caller, studyId);
+}
+
+export async function readTile(caller: Caller, studyId: string, id: string): Promise<Tile> {
+  await requireStudy(caller, studyId);
+  const [only] = await tilesWhere(caller, studyId, [id]);
+  return found(only, 'the tile');
+}
+
+export async function createTile(caller: Caller, studyId: string, wish: NewTile): Promise<Tile> {
+  await requireStudy(caller, studyId);
+  if (wish.firing !== null) await firingRow(caller, studyId, wish.firing);
+  const replica = await replicaFor(caller, studyId, wish);
+  const id = await unlessTaken(
+    caller.db.transaction((tx) => insertTile(tx, studyId, { ...wish, ...replica })),
+    wish.specimen === undefined
+      ? `a tile's label must be unique among the specimens; “${wish.label}” is taken.`
+      : 'a replica must not hold zones yet; this one does.',
+  );
+  return readTile(caller, studyId, id);
+}
+
+async function replicaFor(caller: Caller, studyId: string, { specimen: id, label }: NewTile) {
+  if ((id === undefined) === (label === undefined))
+    throw new Failure('invalid', 'a tile needs either a replica that is there or a label for a new one.');
+  if (id === undefined) return { label: label! };
+  const [row] = await caller.db
+    .select({ kind: specimen.kind })
+    .from(specimen)
+    .where(and(eq(specimen.studyId, studyId), eq(specimen.id, id)));
+  if (found(row, 'the replica').kind !== 'replica')
+    throw new Failure('invalid', `a tile needs a replica; this specimen is a ${row!.kind}.`);
+  return { specimen: id };
+}
+
+/** Used by plans and the demo too, inside their own transactions. */
+export async function insertTile(tx: Transaction, studyId: string, wish: NewTile): Promise<string> {
+  const zones = wish.zones ?? emptyGrid(wish.rows, wish.columns);
+  requireGrid(zones, wish);
+  const specimenId = wish.specimen ?? (await insertReplica(tx, studyId, wish.label!));
+  const { firing: firingId, place, rows, columns, settings } = wish;
+  await tx.insert(tile).values({ specimenId, studyId, firingId, place, rows, columns, settings });
+  if (zones.length > 0) await tx.insert(zone).values(zones.map((each) => ({ ...each, tileId: specimenId })));
+  return specimenId;
+}
+
+async function insertReplica(tx: Transaction, studyId: string, label: string): Promise<string> {
+  const [row] = await tx
+    .insert(specimen)
+    .values({ studyId, label, labelOrder: naturalOrder(label), catalogueOrder: '', kind: 'replica' })
+    .returning({ id: specimen.id });
+  return row!.id;
+}
+
+export async function changeTile(
+  caller: Caller,
+  studyId: string,
+  { id, change }: { id: string; change: TileChange },
+): Promise<Tile> {
+  const before = await readTile(caller, studyId, id);
+  if (change.firing) await firingRow(caller, studyId, change.firing);
+  const { zones, firing: firingId, ...rest } = change;
+  const set = Object.fromEntries(Object.entries(rest).filter(([, value]) => value !== undefined));
+  requireGrid(zones ?? before.zones, { ...before, ...set });
+  await caller.db.transaction(async (tx) => {
+    await tx
+      .update(tile)
+      .set({ ...set, ...(firingId === undefined ? {} : { firingId }), updatedAt: new Date() })
+      .where(eq(tile.specimenId, id));
+    if (zones) await replaceZones(tx, before, zones);
+  });
+  return readTile(caller, studyId, id);
+}
+
+/** Zones are known by their labels, so that an analysis of B2 stays one of B2. */
+async function replaceZones(tx: Transaction, before: Tile, zones: readonly NewZone[]): Promise<void> {
+  const kept = new Map(before.zones.map((each) => [each.label, each.id]));
+  await tx.delete(zone).where(eq(zone.tileId, before.id));
+  if (zones.length === 0) return;
+  await tx.insert(zone).values(
+    zones.map((each) => ({
+      ...each,
+      tileId: before.id,
+      ...(kept.has(each.label) ? { id: kept.get(each.label)! } : {}),
+    })),
+  );
+}
+
+/** What was seen of one zone, as it is sent from the fire. */
+export async function changeZone(
+  caller: Caller,
+  studyId: string,
+  { id, zoneId, change }: { id: string; zoneId: string; change: ZoneChange },
+): Promise<Tile> {
+  const before = await readTile(caller, studyId, id);
+  found(
+    before.zones.find((each) => each.id === zoneId),
+    'the zone',
+  );
+  const set = Object.fromEntries(Object.entries(change).filter(([, value]) => value !== undefined));
+  if (Object.keys(set).length > 0) await caller.db.update(zone).set(set).where(eq(zone.id, zoneId));
+  await caller.db.update(tile).set({ updatedAt: new Date() }).where(eq(tile.specimenId, id));
+  return readTile(caller, studyId, id);
+}
+
+/** Its zones and picture go; the replica and its analyses stay. */
+export async function deleteTile(caller: Caller, studyId: string, id: string): Promise<void> {
+  await readTile(caller, studyId, id);
+  await caller.db.delete(tile).where(eq(tile.specimenId, id));
+}
+
+async function tilesWhere({ db }: Caller, studyId: string, ids?: readonly string[]): Promise<Tile[]> {
+  const rows = await db
+    .select({
+      tile,
+      label: specimen.label,
+      order: specimen.labelOrder,
+      notes: specimen.notes,
+      firingName: firing.name,
+      batch: batch.id,
+      batchName: batch.name,
+      picture: { type: tilePicture.type, width: tilePicture.width, height: tilePicture.height },
+    })
+    .from(tile)
+    .innerJoin(specimen, eq(specimen.id, tile.specimenId))
+    .leftJoin(firing, eq(firing.id, tile.firingId))
+    .leftJoin(specimenBatch, eq(specimenBatch.specimenId, tile.specimenId))
+    .leftJoin(batch, eq(batch.id, specimenBatch.batchId))
+    .leftJoin(tilePicture, eq(tilePicture.tileId, tile.specimenId))
+    .where(and(eq(tile.studyId, studyId), ids && inArray(tile.specimenId, [...ids])))
+    .orderBy(specimen.labelOrder, tile.specimenId);
+  const tileIds = rows.map((row) => row.tile.specimenId);
+  const zones =
+    tileIds.length === 0
+      ? []
+      : await db
+          .select()
+          .from(zone)
+          .where(inArray(zone.tileId, tileIds))
+          .orderBy(zone.tileId, zone.row, zone.column, zone.label);
+  return rows.map((row) => answer(row, zones));
+}
+
+type Row = Pick<Tile, 'label' | 'notes' | 'firingName' | 'batch' | 'batchName' | 'picture'> & {
+  tile: typeof tile.$inferSelect;
+};
+
+function answer(row: Row, all: readonly (typeof zone.$inferSelect)[]): Tile {
+  const { specimenId: id, studyId: _, firingId, createdAt, updatedAt, ...kept } = row.tile;
+  const zones = all.filter((each) => each.tileId === id).map(zoneAnswer);
+  return {
+    id,
+    label: row.label,
+    notes: row.notes,
+    firing: firingId,
+    firingName: row.firingName,
+    batch: row.batch,
+    batchName: row.batchName,
+    ...kept,
+    zones,
+    picture: row.picture,
+    createdAt: createdAt.toISOString(),
+    updatedAt: updatedAt.toISOString(),
+  };
+}
+
+function zoneAnswer({ tileId: _, ...row }: typeof zone.$inferSelect): ZoneRecord {
+  return { ...row, defects: [...row.defects] };
+}
