@@ -96,6 +96,11 @@ function atMost(maxSize: number, what: string): MiddlewareHandler {
 
 /** Lets a sender finish: one whose connection breaks while it sends never reads why it was refused. */
 async function drain(body: ReadableStream<Uint8Array> | null): Promise<void> {
-  let left = MOST_DRAINED;
-  if (body !== null) for await (const chunk of body) if ((left -= chunk.length) < 0) return;
+  const reader = body?.getReader();
+  let heard = 0;
+  while (reader && heard < MOST_DRAINED) {
+    const { done, value } = await reader.read();
+    if (done) return;
+    heard += value.length;
+  }
 }
