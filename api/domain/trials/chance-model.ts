@@ -30,7 +30,7 @@ export interface ChanceFit {
  * const { at } = fitChance(table, table.terms, 'coats')
  * at[0] + 2.5 * at[1] // 0
  */
-export function fitChance(table: TrialTable, terms: readonly Term[], asked: string): ChanceFit {
+export function fitChance(table: TrialTable, terms: readonly Term[], asked: string | null): ChanceFit {
   const leavable = table.tiles.length >= 3;
   const kept: Term[] = [];
   const ranked = [
@@ -39,7 +39,7 @@ export function fitChance(table: TrialTable, terms: readonly Term[], asked: stri
   ];
   for (const term of ranked) if (canBeTold(table, [...kept, term], leavable)) kept.push(term);
   const dropped = ranked.filter((t) => !kept.includes(t)).map((t) => t.factor.name);
-  if (dropped.includes(asked))
+  if (asked !== null && dropped.includes(asked))
     throw new RequirementError(
       `a chance against ${asked} needs it to differ also when any one tile is left out; found only one tile that tells`,
     );

@@ -141,8 +141,14 @@ function termsOf(factor: Factor, zones: readonly Zone[], unit: UnitOfChange): Te
   }));
 }
 
-/** Base first: the one asked for where it occurs, else the most frequent; the others by name. */
-function levelsOf(factor: Factor, settings: readonly string[]): string[] {
+/**
+ * The levels of a factor: first the base, the one asked for where it occurs, else the most frequent; the others by
+ * name.
+ *
+ * @example
+ * levelsOf({ name: 'roast', kind: 'category', base: null }, ['short', 'long', 'short']) // ['short', 'long']
+ */
+export function levelsOf(factor: Factor, settings: readonly string[]): string[] {
   const levels = [...new Set(settings)].sort((a, b) => (a < b ? -1 : 1));
   const count = (level: string) => settings.filter((s) => s === level).length;
   const asked = factor.kind === 'category' ? factor.base : null;

@@ -5,7 +5,7 @@
  *   analyseTrial(zones: Zone[], request: TrialRequest): TrialAnalysis                   analyse.ts
  *   predictChance(zones: Zone[], request: ChanceRequest): ChanceCurve                   chance.ts
  *   proposeTile(zones: Zone[], request: NextTileRequest): NextTile                      next-tile.ts
- *   planFromProposal(proposal: NextTile, { seed }): Plan                                next-tile-plan.ts
+ *   planFromProposal(proposal: NextTile, { seed, rows?, columns? }): Plan                                next-tile-plan.ts
  *
  * All throw RequirementError with the requirement, then what was found.
  */
@@ -239,7 +239,8 @@ export interface NextTileRequest extends TrialRequest {
   readonly forbidden?: readonly Readonly<Record<string, Level>>[];
   /** The factor most wanted; all alike where absent. */
   readonly interest?: string;
-  readonly firing?: string | null;
+  /** Standard deviation of the tiles' own level, log-odds; 1 where absent. */
+  readonly tileSpread?: number;
 }
 
 export interface Shrinkage {
@@ -255,10 +256,14 @@ export interface NextTile {
   readonly zones: readonly Readonly<Record<string, Level>>[];
   readonly factors: readonly PlannedFactor[];
   readonly shrinkage: readonly Shrinkage[];
-  /** Gain in log det of the information. */
+  /** Gain in log det of the information (of that on the factor of interest, where there is one). */
   readonly gain: number;
-  /** Gain of repeating the tile fired last, for comparison; null where there is none. */
+  /** The same gain from a repeat of the best tile so far. */
+  readonly gainOfRepeat: number;
+  /** Settings of a zone on a tile that were weighed. */
   readonly candidates: number;
+  /** Every way to fill the tile was weighed. */
+  readonly exhaustive: boolean;
   readonly reason: string;
   readonly cautions: readonly string[];
 }
