@@ -74,7 +74,7 @@ export function fractionsFromGroup(group: GroupAnalyses): GroupFractions {
 }
 
 const OFF_THE_LINE =
-  'The paints lie off the line by more than their uncertainties: the recipe varied, or more than one slip was used.';
+  'The paints lie off the line by more than their uncertainties: the recipe varied, or more than one slip was used. Do not draw these sherds off by this line before comparing with them: it draws them towards one another.';
 
 function fitLine({ paints, slips, known }: GroupAnalyses, oxides: readonly string[]): MixingLine {
   const both = linePoints([...paints, ...slips], oxides);

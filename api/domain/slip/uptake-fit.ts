@@ -43,7 +43,7 @@ export function settleUptake(
   law: UptakeLaw,
   { scatter, start }: { scatter: number; start: number },
 ) {
-  let [u, variance] = [start, Number.POSITIVE_INFINITY];
+  let u = start;
   for (let round = 0; round < 100; round++) {
     const depth = Math.exp(u);
     let [above, below] = [0, 0];
@@ -56,12 +56,11 @@ export function settleUptake(
       above += weight * rise * (tile.f - fraction(tile.thickness, depth));
       below += weight * rise ** 2;
     }
-    variance = 1 / below;
     const step = Math.max(-0.3, Math.min(0.3, above / below));
     u += step;
     if (Math.abs(step) < 1e-10) break;
   }
-  return { u, variance, chiSquare: uptakeChiSquare(tiles, law, { u, at: u, scatter }) };
+  return { u, chiSquare: uptakeChiSquare(tiles, law, { u, at: u, scatter }) };
 }
 
 /**
