@@ -18,7 +18,6 @@ import { useBatches, useSaveBlend } from '../../../queries/bench.ts';
 import { fireHere } from '../fired/compute.ts';
 import { attempt } from '../parts/attempt.ts';
 import { Cautions } from '../parts/Cautions.tsx';
-import { grams as showGrams } from '../parts/Range.tsx';
 import { type Bench, WithShelf } from '../parts/WithShelf.tsx';
 import { batchPath, benchPath } from '../paths.ts';
 
@@ -170,7 +169,7 @@ function PointsTable(at: {
       id: 'weigh',
       label: 'Weigh, g',
       prose: true,
-      cell: (row) => row.lines.map((line) => `${line.material.name} ${showGrams(line.amount)}`).join(', '),
+      cell: (row) => row.lines.map((line) => `${line.material.name} ${line.amount.toFixed(2)}`).join(', '),
     },
     { id: 'fired', label: 'Fires to, wt%', prose: true, cell: (row) => fired.get(row.label) ?? '' },
   ];

@@ -55,10 +55,11 @@ export function DifferenceTable({ split }: { readonly split: PredictionResult })
         rowKey={(row) => row.oxide}
       />
       <p className="faint small">
-        wt% closed over the oxides that both have; ± is one standard deviation. The prediction’s ± takes the
-        range that sulfur, purity and roast leave open as even between its ends.
+        wt% closed over the oxides measured; what no material of the batch is known to hold counts as none; ±
+        is one standard deviation. The prediction’s ± takes the range that sulfur, purity and roast leave open
+        as even between its ends.
         {split.leftOut.length > 0 &&
-          ` Left out, because prediction or measurement lacks them: ${split.leftOut.map(showAnalyte).join(', ')}.`}
+          ` Left out, because they were not measured: ${split.leftOut.map(showAnalyte).join(', ')}.`}
       </p>
     </section>
   );

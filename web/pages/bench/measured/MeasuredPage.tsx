@@ -1,6 +1,7 @@
 import { useState } from 'react';
 import type { Batch } from '../../../../api/contract/batch.ts';
 import type { Specimen } from '../../../../api/contract/specimen.ts';
+import type { FractionEstimate } from '../../../../api/domain/slip/types.ts';
 import { Field } from '../../../parts/Field.tsx';
 import { Loaded } from '../../../parts/Loaded.tsx';
 import { Notice } from '../../../parts/Notice.tsx';
@@ -18,7 +19,7 @@ import { Cautions } from '../parts/Cautions.tsx';
 import { type Bench, WithShelf } from '../parts/WithShelf.tsx';
 import { batchPath } from '../paths.ts';
 import { amountsOf } from '../target/aim.ts';
-import { setBeside } from './compare.ts';
+import { setBeside, shareFromTile } from './compare.ts';
 import { DifferenceTable } from './DifferenceTable.tsx';
 import { EvaporationCheck } from './EvaporationCheck.tsx';
 
@@ -70,8 +71,8 @@ function Beside({ study, bench, batch, replicas }: BesideProps) {
   const painted = replicas.filter((one) => one.measured.includes('paint'));
   const made = painted.filter((one) => batch.specimens.includes(one.id));
   const [chosen, setChosen] = useState<string | null>(made[0]?.id ?? null);
-  const [share, setShare] = useState('15');
-  const [spread, setSpread] = useState('5');
+  const [share, setShare] = useState('');
+  const [spread, setSpread] = useState('');
   if (painted.length === 0)
     return <Notice>No replica’s paint has been analysed yet: bring in the analysis of a fired tile.</Notice>;
   const choices = [...made, ...painted.filter((one) => !made.includes(one))].map((one) => ({
@@ -85,6 +86,7 @@ function Beside({ study, bench, batch, replicas }: BesideProps) {
         <Select label="Replica" choices={choices} value={chosen} onChange={setChosen} />
         <Field
           label="Slip’s share of the reading (%)"
+          placeholder="told by the tile itself"
           inputMode="decimal"
           value={share}
           onChange={setShare}
@@ -92,14 +94,7 @@ function Beside({ study, bench, batch, replicas }: BesideProps) {
         <Field label="± of the share (1σ, %)" inputMode="decimal" value={spread} onChange={setSpread} />
       </div>
       {chosen ? (
-        <Compared
-          study={study}
-          bench={bench}
-          batch={batch}
-          specimen={chosen}
-          share={readNumber(share)}
-          spread={readNumber(spread)}
-        />
+        <Compared study={study} bench={bench} batch={batch} specimen={chosen} share={share} spread={spread} />
       ) : (
         <p className="faint">
           Choose a replica. Those painted with this batch come first once they are ticked on its page.
@@ -111,8 +106,9 @@ function Beside({ study, bench, batch, replicas }: BesideProps) {
 
 interface ComparedProps extends Omit<BesideProps, 'replicas'> {
   readonly specimen: string;
-  readonly share: number | null;
-  readonly spread: number | null;
+  /** As typed; empty lets the tile tell. */
+  readonly share: string;
+  readonly spread: string;
 }
 
 function Compared({ study, bench, batch, specimen, share, spread }: ComparedProps) {
@@ -126,13 +122,15 @@ function Compared({ study, bench, batch, specimen, share, spread }: ComparedProp
         const slips = of('slip');
         const result = attempt(() => {
           const { fired } = fireHere(batch.lines, batch.fire, bench.shelf);
-          const f = { f: (share ?? Number.NaN) / 100, sigma: Math.max(0, (spread ?? 0) / 100) };
           const slip = slips.length > 0 ? amountsOf(slips, errors) : null;
           const paint = amountsOf(of('paint'), errors);
-          return { fired, split: setBeside({ fired, paint, slip, share: f }) };
+          const told = share.trim() || !slip ? null : shareFromTile({ fired, paint, slip });
+          const typed = { f: percent(share), sigma: percent(spread) };
+          const f = told ? { f: Math.min(told.f, 0.99), sigma: told.sigma } : typed;
+          return { fired, told, split: setBeside({ fired, paint, slip, share: f }) };
         });
         if (!result.value) return <Notice kind="error">{result.reason}</Notice>;
-        const { split, fired } = result.value;
+        const { split, fired, told } = result.value;
         return (
           <>
             {slips.length === 0 && (
@@ -141,6 +139,7 @@ function Compared({ study, bench, batch, specimen, share, spread }: ComparedProp
                 share above is not used.
               </Notice>
             )}
+            {told && <ShareTold told={told} />}
             <Notice title="What the difference says">
               {split.words.map((words) => (
                 <p key={words}>{words}</p>
@@ -153,5 +152,23 @@ function Compared({ study, bench, batch, specimen, share, spread }: ComparedProp
         );
       }}
     </Loaded>
+  );
+}
+
+/** Nothing typed counts as zero; what is no number is refused where it is used. */
+const percent = (typed: string) => (typed.trim() ? (readNumber(typed) ?? Number.NaN) / 100 : 0);
+
+function ShareTold({ told }: { readonly told: FractionEstimate }) {
+  const show = (share: number) => (100 * share).toFixed(1);
+  return (
+    <Notice title={`Slip’s share, told by the tile: ${show(told.f)} ± ${show(told.sigma)} %`}>
+      <p>
+        95 % interval {show(told.low)} to {show(told.high)} %, from every oxide but lead and sulfur, which may
+        leave in the fire. Type a share above to use another.
+      </p>
+      {[...(told.cannotTell ? [told.cannotTell] : []), ...told.warnings].map((words) => (
+        <p key={words}>{words}</p>
+      ))}
+    </Notice>
   );
 }

@@ -2,6 +2,7 @@ import type { FiredBatch } from '../../../../api/domain/batch/batch.ts';
 import type { StatedParts } from '../../../../api/domain/batch/difference-split.ts';
 import { comparePrediction, type PredictionResult } from '../../../../api/domain/batch/prediction.ts';
 import type { Amounts } from '../../../../api/domain/composition/types.ts';
+import { fractionFromBatch } from '../../../../api/domain/slip/batch-fraction.ts';
 
 /**
  * Prediction as figures with ±: weighing and analyses, and the range that sulfur, purity and roast leave open, taken
@@ -28,10 +29,13 @@ export function statedOfAmounts(amounts: Amounts): StatedParts {
   );
 }
 
-/** Oxides that the slip's analysis lacks are taken as absent from it, so that they stay in the comparison. */
-function filled(slip: StatedParts, measured: StatedParts): StatedParts {
-  const absent = Object.keys(measured).filter((oxide) => !(oxide in slip));
-  return { ...slip, ...Object.fromEntries(absent.map((oxide) => [oxide, { value: 0, sigma: null }])) };
+/**
+ * Oxides that a side is not known to hold are taken as absent from it, so that what the slip alone brings stays in
+ * the comparison.
+ */
+function filled(side: StatedParts, measured: StatedParts): StatedParts {
+  const absent = Object.keys(measured).filter((oxide) => !(oxide in side));
+  return { ...side, ...Object.fromEntries(absent.map((oxide) => [oxide, { value: 0, sigma: null }])) };
 }
 
 export interface Sides {
@@ -45,8 +49,31 @@ export interface Sides {
 export function setBeside({ fired, paint, slip, share }: Sides): PredictionResult {
   const measured = statedOfAmounts(paint);
   return comparePrediction({
-    predicted: statedOfBatch(fired),
+    predicted: filled(statedOfBatch(fired), measured),
     measured,
     slip: slip && { parts: filled(statedOfAmounts(slip), measured), share },
   });
+}
+
+/** What may leave in the fire says nothing of the slip. */
+const LEAVES = ['PbO', 'SO3'];
+const exact = { limit: null, sigmaBasis: null, resolution: null };
+
+/**
+ * The slip's share that this tile itself tells of, from every oxide but lead and sulfur. Throws what
+ * `fractionFromBatch` requires.
+ */
+export function shareFromTile({
+  fired,
+  paint,
+  slip,
+}: Omit<Sides, 'share' | 'slip'> & { readonly slip: Amounts }) {
+  const predicted = Object.fromEntries(
+    Object.entries(statedOfBatch(fired)).map(([oxide, one]) => [oxide, { ...exact, ...one }]),
+  );
+  const oxides = Object.keys(predicted).filter(
+    (oxide) => oxide in paint && oxide in slip && !LEAVES.includes(oxide),
+  );
+  const of = (label: string, amounts: Amounts) => ({ label, spots: 1, amounts });
+  return fractionFromBatch(of('tile', paint), of('batch', predicted), { slip: of('slip', slip), oxides });
 }

@@ -106,7 +106,7 @@ function Solution(at: { readonly solution: RecipeSolution; readonly onKeep: () =
         </Notice>
       ))}
       <div>
-        <Button onPress={at.onKeep} aria-label={`Keep the batch found ${title.toLowerCase()}`}>
+        <Button onPress={at.onKeep} aria-label={`Keep this batch, found ${title.toLowerCase()}`}>
           Keep this batch
         </Button>
       </div>
