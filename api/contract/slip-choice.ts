@@ -25,8 +25,8 @@ export const slipChoice = z
     sigma: z.number().min(0).max(1).default(0),
     /** Degrees of freedom of that uncertainty; null takes it as known. */
     df: z.number().positive().nullable().default(null),
-    /** How f was come by, in a word or two: `tracers`, `batch`, `by hand`. */
-    from: shortText.default('by hand'),
+    /** How f was come by, in a word or two: `tracers`, `batch`, `a value set by hand`. */
+    from: shortText.default('a value set by hand'),
     unmeasured: unmeasured.default('drop'),
   })
   .meta({ id: 'SlipChoice' });

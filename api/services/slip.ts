@@ -12,6 +12,7 @@ import type { SlipChoice } from '../contract/slip-choice.ts';
 import type { Sample } from '../domain/composition/types.ts';
 import { placeSample } from '../domain/placement/place.ts';
 import { RequirementError } from '../domain/requirement.ts';
+import { lackingIn } from '../domain/slip/lacking.ts';
 import { mixingPath } from '../domain/slip/mixing-path.ts';
 import { drawOffSample } from '../domain/slip/sample.ts';
 import { slipFor } from '../domain/slip/slip-source.ts';
@@ -52,6 +53,7 @@ export async function drawSlipOff(
   const { f, unmeasured, from, sigma } = choice;
   const { fraction } = comparison.settings.replacement;
   const options = { unmeasured, fraction };
+  lackingIn(slip!, model.parts, unmeasured);
   const { sample: left, spent, dropped } = drawOffSample(sample, slip!, { f, ...options });
   const path = mixingPath(model, sample, { slip: slip!, ...options });
   const out = new Map(others.map((one) => [one.specimen, one]));

@@ -105,7 +105,7 @@ describe('drawing slip off', () => {
 
   it('is the same number in a comparison that names the slip, and in one that is kept', async () => {
     const alone = (await ask('draw-off', { comparison: comparison(), choice: choice(0.2) })).body.placement;
-    const asked = comparison({ slip: [choice(0.2, { from: 'by hand' })] });
+    const asked = comparison({ slip: [choice(0.2, { from: 'a value set by hand' })] });
     const within = await compare({ slip: [choice(0.2)] });
     expect(within.placements.find((one: { label: string }) => one.label === 'Tile')).toEqual(alone);
     expect(within.slip).toMatchObject([{ label: 'Tile', role: 'replica', f: 0.2, slip: 'slip of Tile' }]);
@@ -217,7 +217,7 @@ describe('draws', () => {
         sample,
         slip: {
           analysed: slipFor({ kind: 'own' }, sample, { slips: samples, names: {} }),
-          fraction: { f: 0.2, sigma: 0.02, df: null, from: 'by hand' },
+          fraction: { f: 0.2, sigma: 0.02, df: null, from: 'a value set by hand' },
         },
         settings: { draws: 500, seed: 7, assumedRelative: null, unmeasured: 'refuse' },
       }),

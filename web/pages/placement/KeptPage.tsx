@@ -13,6 +13,7 @@ import { KeepDialog } from './KeepDialog.tsx';
 import { placementPath } from './paths.ts';
 import { ResultsHead, ResultsRest } from './Results.tsx';
 import { settingsKey, settingsOf } from './settings.ts';
+import { restoreSlip } from './slip/choices.ts';
 import { FIRST_VIEW, keptViewKey, type ViewState } from './view-state.ts';
 import { day } from './words.ts';
 
@@ -73,6 +74,7 @@ function KeptActions({ study, kept }: { readonly study: string; readonly kept: F
       settingsKey(study),
       settingsOf(kept.result.request, (id) => labels.get(id) ?? id),
     );
+    restoreSlip(study, kept.result);
     navigate(placementPath(study));
   };
   return (

@@ -1,7 +1,8 @@
 import { useMemo, useState } from 'react';
 import { Link, useLocation } from 'wouter';
-import type { ComparisonRequest } from '../../../api/contract/placement.ts';
+import type { Comparison, ComparisonRequest } from '../../../api/contract/placement.ts';
 import type { WareGroup } from '../../../api/contract/ware-group.ts';
+import type { Sample } from '../../../api/domain/composition/types.ts';
 import { Button } from '../../parts/Button.tsx';
 import { Loaded } from '../../parts/Loaded.tsx';
 import { ErrorNotice } from '../../parts/Notice.tsx';
@@ -10,6 +11,7 @@ import { keepDraft, useDraft } from '../../parts/useDraft.ts';
 import type { PageProps } from '../../paths.ts';
 import { useGroups } from '../../queries/groups.ts';
 import { useComparison, useKeepPlacement } from '../../queries/placements.ts';
+import { useSlipSamples } from '../../queries/slip.ts';
 import { useSpecimens } from '../../queries/specimens.ts';
 import { specimenPath } from '../sherds/paths.ts';
 import { KeepDialog } from './KeepDialog.tsx';
@@ -20,6 +22,9 @@ import { SettingsPanel } from './panel/SettingsPanel.tsx';
 import { keptPath } from './paths.ts';
 import { ResultsHead, ResultsRest } from './Results.tsx';
 import { requestOf, type Settings, settingsKey, USUAL } from './settings.ts';
+import { asked, useSlipChoices } from './slip/choices.ts';
+import { useReferenceSlip } from './slip/useReferenceSlip.ts';
+import { type Slip, useSlip } from './slip/useSlip.ts';
 import { FIRST_VIEW, keptViewKey, type ViewState, viewKey } from './view-state.ts';
 import { day } from './words.ts';
 
@@ -37,14 +42,22 @@ function Placing({ study, groups }: PageProps & { readonly groups: readonly Ware
   const settings = useDraft<Settings>(settingsKey(study), USUAL);
   const view = useDraft<ViewState>(viewKey(study), FIRST_VIEW);
   const replicas = useSpecimens(study, { kind: 'replica', limit: 1_000 });
-  const request = useMemo(() => requestOf(settings.value, groups), [settings.value, groups]);
+  const references = useReferenceSlip(study);
+  const request = useMemo(() => {
+    const plain = requestOf(settings.value, groups);
+    return plain && { ...plain, slip: references.value };
+  }, [settings.value, groups, references.value]);
   const comparison = useComparison(study, request);
+  const slips = useSlipSamples(study, request);
+  const choices = useSlipChoices(study);
+  const samples = slips.data?.samples ?? NO_SAMPLES;
+  const slip = useSlip({ result: comparison.data, samples, groups, choices });
   const last = useLast(comparison.data);
   const change = (part: Partial<Settings>) => settings.set({ ...settings.value, ...part });
   const look = (part: Partial<ViewState>) => view.set({ ...view.value, ...part });
   const empty = groups.every(({ specimens }) => specimens === 0);
   const shown = comparison.data &&
-    !comparison.isError && { study, result: comparison.data, view: view.value, onView: look };
+    !comparison.isError && { study, result: comparison.data, view: view.value, onView: look, slip };
   const sherdActions = (specimen: string, label: string) => (
     <>
       <Link href={specimenPath(study, specimen)}>Open {label}</Link>
@@ -61,7 +74,7 @@ function Placing({ study, groups }: PageProps & { readonly groups: readonly Ware
       <PageHead
         title="Placement"
         lead="How near each replica lies to each ware group, and what holds it off."
-        actions={shown && request && <Keep study={study} request={request} view={view.value} />}
+        actions={shown && request && <Keep {...shown} request={request} />}
       />
       {empty ? (
         <NothingToCompare study={study} groups={groups.length} />
@@ -111,12 +124,16 @@ function Waiting({ asked, error }: { readonly asked: boolean; readonly error: un
   );
 }
 
+const NO_SAMPLES: Sample[] = [];
+
 interface KeepProps {
   readonly study: string;
   readonly request: ComparisonRequest;
+  readonly result: Comparison;
   readonly view: ViewState;
+  readonly slip: Slip;
 }
-function Keep({ study, request, view }: KeepProps) {
+function Keep({ study, request, result, view, slip }: KeepProps) {
   const [open, setOpen] = useState(false);
   const keep = useKeepPlacement(study);
   const [, navigate] = useLocation();
@@ -132,7 +149,8 @@ function Keep({ study, request, view }: KeepProps) {
           open
           onClose={() => setOpen(false)}
           onKeep={async ({ name, note }) => {
-            const { id } = await keep.mutateAsync({ name, note, comparison: request });
+            const drawn = [...request.slip, ...asked(slip.choices.get(), result.replicas)];
+            const { id } = await keep.mutateAsync({ name, note, comparison: { ...request, slip: drawn } });
             keepDraft(keptViewKey(study, id), view);
             navigate(keptPath(study, id));
           }}

@@ -4,6 +4,7 @@ import { KeptPage } from './KeptPage.tsx';
 import { PlacementPage } from './PlacementPage.tsx';
 import { placementPath } from './paths.ts';
 import './placement.css';
+import './slip/slip.css';
 
 /** Placing replicas, and the placements that were kept. */
 export default function PlacementStage({ study }: PageProps) {

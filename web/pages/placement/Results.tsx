@@ -5,6 +5,9 @@ import { Notice } from '../../parts/Notice.tsx';
 import { NoReplicas } from './NoReplicas.tsx';
 import { ProfileSection } from './ProfileSection.tsx';
 import { ScoresSection } from './ScoresSection.tsx';
+import { SlipKept } from './slip/SlipKept.tsx';
+import { SlipSection } from './slip/SlipSection.tsx';
+import { type Slip, useFollowed, useFollowedLater } from './slip/useSlip.ts';
 import { BehindTables } from './tables/BehindTables.tsx';
 import { GroupsTable } from './tables/GroupsTable.tsx';
 import { NearestTable } from './tables/NearestTable.tsx';
@@ -18,6 +21,8 @@ export interface ResultsProps {
   readonly result: Comparison;
   readonly view: ViewState;
   readonly onView: (change: Partial<ViewState>) => void;
+  /** Slip drawn off as one goes; without it the comparison stays as it was answered. */
+  readonly slip?: Slip | undefined;
 }
 
 function useLook({ result, view: wished, onView }: ResultsProps): Look {
@@ -35,7 +40,8 @@ interface Look extends LookProps {
 }
 
 /** The sentence first, and what to keep in mind. */
-export function ResultsHead(at: ResultsProps) {
+export function ResultsHead(asked: ResultsProps) {
+  const at = { ...asked, result: useFollowed(asked.slip, asked.result) };
   const { placement, ...look } = useLook(at);
   const { warnings } = at.result.model;
   return (
@@ -65,16 +71,28 @@ export interface ResultsRestProps extends ResultsProps {
 /** Then the figures, then the tables. */
 export function ResultsRest({ sherdActions, ...at }: ResultsRestProps) {
   const { placement, ...look } = useLook(at);
+  const { slip, result } = at;
   return (
     <>
-      <ScoresSection {...look} sherdActions={sherdActions} />
-      {placement && <OfOneReplica {...look} placement={placement} study={at.study} />}
+      {placement && slip && (
+        <SlipSection key={placement.id} slip={slip} result={result} replica={placement} />
+      )}
+      {placement && !slip && <SlipKept result={result} replica={placement} />}
+      <ScoresSection {...look} sherdActions={sherdActions} slip={slip} />
+      <Later {...at} />
       <section className="stack" aria-labelledby="behind-heading">
         <h2 id="behind-heading">What these numbers rest on</h2>
         <BehindTables result={at.result} />
       </section>
     </>
   );
+}
+
+/** What may lag a little behind the slider. */
+function Later(asked: ResultsProps) {
+  const at = { ...asked, result: useFollowedLater(asked.slip, asked.result) };
+  const { placement, ...look } = useLook(at);
+  return placement && <OfOneReplica {...look} placement={placement} study={at.study} />;
 }
 
 function OfOneReplica(at: Look & { readonly placement: Placement; readonly study: string }) {

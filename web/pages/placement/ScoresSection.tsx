@@ -1,9 +1,14 @@
 import { type ReactNode, useMemo } from 'react';
 import { scoresData } from '../../../api/figures/scores-from-model.ts';
-import { useSourceOf } from '../../parts/figure/useSource.ts';
+import { createSource } from '../../parts/figure/source.ts';
+import { useCombined, useSourceOf } from '../../parts/figure/useSource.ts';
 import { Select } from '../../parts/Select.tsx';
 import { Tick } from '../../parts/Tick.tsx';
 import { ScoresFigure } from './scores/ScoresFigure.tsx';
+import type { Live } from './slip/placer.ts';
+import { withSlip } from './slip/plot.ts';
+import type { Drawn } from './slip/useDraws.ts';
+import type { Slip } from './slip/useSlip.ts';
 import type { LookProps } from './Verdict.tsx';
 import type { ViewState } from './view-state.ts';
 import { percent } from './words.ts';
@@ -23,17 +28,23 @@ const NAMING: readonly { id: ViewState['naming']; label: string }[] = [
 export interface ScoresSectionProps extends LookProps {
   readonly slots: Readonly<Record<string, number>>;
   readonly sherdActions: (id: string, label: string) => ReactNode;
+  readonly slip?: Slip | undefined;
 }
+const NO_LIVE = createSource<Live | null>(null);
+const NO_DRAWS = createSource<Drawn | null>(null);
+const over = (live: Live | null, drawn: Drawn | null) => ({ live, drawn });
 
 /** The scores plot and how it is looked at. */
-export function ScoresSection({ result, view, onView, slots, sherdActions }: ScoresSectionProps) {
+export function ScoresSection({ result, view, onView, slots, sherdActions, slip }: ScoresSectionProps) {
   const { model, placements } = result;
   const { components, level, ellipses, loadings, naming, replica } = view;
   const data = useMemo(() => {
     const look = { components, level, ellipses, loadings, naming, slots };
     return scoresData(model, placements, { id: 'scores', chosen: replica, ...look });
   }, [model, placements, components, level, ellipses, loadings, naming, replica, slots]);
-  const source = useSourceOf(data);
+  const plain = useSourceOf(data);
+  const slipped = useCombined(slip?.live ?? NO_LIVE, slip?.drawn ?? NO_DRAWS, over);
+  const source = useCombined(plain, slipped, withSlip);
   const plane = useMemo(() => ({ model, components }), [model, components]);
   return (
     <section className="stack" aria-labelledby="scores-heading">

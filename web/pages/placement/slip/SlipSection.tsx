@@ -1,0 +1,100 @@
+import { useId } from 'react';
+import type { Comparison } from '../../../../api/contract/placement.ts';
+import { useSourceValue } from '../../../parts/figure/useSource.ts';
+import { Notice } from '../../../parts/Notice.tsx';
+import { showAnalyte } from '../../../parts/numbers.ts';
+import { Tick } from '../../../parts/Tick.tsx';
+import { NumberBox } from '../panel/NumberBox.tsx';
+import { choose, HAND } from './choices.ts';
+import { FractionSlider } from './FractionSlider.tsx';
+import { most, type Slipped } from './placer.ts';
+import { SourceChoice } from './SourceChoice.tsx';
+import type { Slip } from './useSlip.ts';
+import { limitWords, shareWords, sidesOf, stateOf } from './words.ts';
+
+export interface SlipSectionProps {
+  readonly slip: Slip;
+  readonly result: Comparison;
+  readonly replica: { readonly id: string; readonly label: string };
+}
+
+/** Draws the slip off a replica: which slip, how much of it, and what that does to the comparison. */
+export function SlipSection(at: SlipSectionProps) {
+  const { slip, result, replica } = at;
+  const now = useSourceValue(slip.live)?.byId.get(replica.id);
+  const choice = now?.choice ?? null;
+  const sides = sidesOf(result, replica.label, stateOf(now?.refusal ? null : choice));
+  return (
+    <section className="sheet slip" aria-labelledby="slip-heading">
+      <h2 id="slip-heading">Slip in the paint of {replica.label}</h2>
+      <div className="slip-choice">
+        <SourceChoice
+          shelf={slip.shelf}
+          specimen={replica.id}
+          choice={choice}
+          onChoose={(source) => choose(slip.choices, replica.id, source && { source, f: choice?.f ?? 0 })}
+        />
+      </div>
+      {slip.shelf.slips.length === 0 && (
+        <p className="small faint">No slip has been analysed in this study; enter one to draw it off.</p>
+      )}
+      {now && <Drawing {...at} now={now} />}
+      <p className={sides.alike ? 'small faint' : 'small'} role="status">
+        {sides.sentence}
+      </p>
+    </section>
+  );
+}
+
+function Drawing({ slip, replica, now }: SlipSectionProps & { readonly now: Slipped }) {
+  const { choice, reach, refusal, lacking, spent } = now;
+  const limit = useId();
+  const change = (part: Parameters<typeof choose>[2]) => choose(slip.choices, replica.id, part);
+  if (choice === null) return null;
+  return (
+    <>
+      {reach && (
+        <>
+          <div className="slip-share">
+            <FractionSlider
+              value={choice.f}
+              most={most(reach)}
+              words={shareWords(choice)}
+              describedBy={limit}
+              onChange={(f) => change({ f, sigma: 0, df: null, from: HAND })}
+            />
+            <NumberBox
+              label="± of f"
+              hint="One standard uncertainty; 0 takes f as exact"
+              value={choice.sigma}
+              fault={(sigma) => (sigma >= 0 && sigma <= 1 ? null : 'lies within 0–1')}
+              onChange={(sigma) => change({ sigma: sigma ?? 0, df: null })}
+            />
+          </div>
+          <p id={limit} className="small faint">
+            {limitWords(reach)}
+          </p>
+        </>
+      )}
+      {lacking.length > 0 && (
+        <Tick
+          isSelected={choice.unmeasured === 'none'}
+          onChange={(on) => change({ unmeasured: on ? 'none' : 'drop' })}
+        >
+          Take the slip to hold no {lacking.map(showAnalyte).join(', no ')}, for which it was not measured
+        </Tick>
+      )}
+      {refusal && (
+        <Notice kind="caution" title="The slip cannot be drawn off">
+          <p>{refusal}</p>
+        </Notice>
+      )}
+      {spent.length > 0 && (
+        <p className="small">
+          Drawn down to nothing within {spent.length === 1 ? 'its' : 'their'} uncertainty, and compared as
+          below detection: {spent.map(showAnalyte).join(', ')}.
+        </p>
+      )}
+    </>
+  );
+}
