@@ -6,6 +6,7 @@ import { answerProblem, problemOf } from './problem.ts';
 import { analysisRoutes } from './routes/analyses.ts';
 import { batchRoutes } from './routes/batches.ts';
 import { exportRoutes } from './routes/exports.ts';
+import { figureRoutes } from './routes/figures.ts';
 import { firingRoutes } from './routes/firings.ts';
 import { importRoutes } from './routes/imports.ts';
 import { lookupRoutes } from './routes/lookups.ts';
@@ -40,6 +41,7 @@ export function createApp({ db, pages }: AppNeeds) {
     .route('/', analysisRoutes)
     .route('/', importRoutes)
     .route('/', placementRoutes)
+    .route('/', figureRoutes)
     .route('/', slipRoutes)
     .route('/', materialRoutes)
     .route('/', roastRoutes)

@@ -1,3 +1,4 @@
+import type { FigureFormat } from '../contract/figure.ts';
 import type { Theme } from '../figures/figure.ts';
 
 /** Where a figure is going: its theme and its size, in the figure's px and on paper or screen in mm. */
@@ -31,7 +32,14 @@ export const FORMATS = {
   'slide-4-3': format('Slide, 4:3', 'slide', [254, 190.5]),
   'column-single': format('Single column', 'print', [85, 80]),
   'column-double': format('Double column', 'print', [175, 120]),
-  'page-light': format('Page, light', 'page-light', [254, 170]),
+  page: format('Page, light', 'page-light', [254, 170]),
   'page-dark': format('Page, dark', 'page-dark', [254, 170]),
-} as const;
-export type FormatName = keyof typeof FORMATS;
+} as const satisfies Record<FigureFormat, Format>;
+
+/** The same sheet made as high as the figure needs, if that is more; a slide stays as it is. */
+export function grown(sheet: Format, wanted: number): Format {
+  if (sheet.theme === 'slide' || wanted <= sheet.height) return sheet;
+  const [width] = sheet.millimetres;
+  const height = Math.ceil(wanted);
+  return { ...sheet, height, millimetres: [width, (width * height) / sheet.width] };
+}

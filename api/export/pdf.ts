@@ -9,15 +9,22 @@ export interface PdfFigure {
   readonly svg: string;
   readonly format: Format;
   readonly title: string;
+  readonly caption?: string;
 }
 
 /** Draws an SVG file as vectors on a PDF page of the format's size, its fonts embedded and its text still text. */
-export async function drawPdf({ svg, format, title }: PdfFigure): Promise<Uint8Array> {
+export async function drawPdf({ svg, format, title, caption = '' }: PdfFigure): Promise<Uint8Array> {
   const [width, height] = format.millimetres.map((mm) => mm * POINTS_PER_MM) as [number, number];
   const document = new PDFDocument({
     size: [width, height],
     margin: 0,
-    info: { Title: title, Producer: 'Nearsherd', Creator: 'Nearsherd', CreationDate: new Date(0) },
+    info: {
+      Title: title,
+      Subject: caption,
+      Producer: 'Nearsherd',
+      Creator: 'Nearsherd',
+      CreationDate: new Date(0),
+    },
   });
   document.registerFont('regular', fontBytes('regular'));
   document.registerFont('semibold', fontBytes('semibold'));

@@ -1,10 +1,7 @@
 import { Resvg } from '@resvg/resvg-js';
+import { NARROWEST_PNG, WIDEST_PNG } from '../contract/figure.ts';
 import { RequirementError } from '../domain/requirement.ts';
 import { FONT_FAMILY, FONT_FILES } from './fonts.ts';
-
-/** 4K UHD: beyond it a projector shows nothing more. */
-export const WIDEST_PNG = 3840;
-const NARROWEST_PNG = 100;
 
 /** Paints an SVG file into a PNG of the wanted width in pixels, with the project's own font and no other. */
 export function paintPng(svg: string, width: number): Uint8Array {

@@ -43,3 +43,9 @@ export function csvHeaders(fileName: string) {
     'content-disposition': `attachment; filename="${fileName}"`,
   };
 }
+
+/** Headers of any other file that a browser should save. */
+export const fileHeaders = (fileName: string, type: string) => ({
+  'content-type': type,
+  'content-disposition': `attachment; filename="${fileName}"`,
+});

@@ -3,6 +3,7 @@ import { placement } from '../../db/schema/schema.ts';
 import type { Comparison, FrozenPlacement, NewPlacement, PlacementSummary } from '../contract/placement.ts';
 import { type Caller, requireStudy } from './access.ts';
 import { compare } from './comparison.ts';
+import { readComparisonData } from './comparison-data.ts';
 import { found } from './failure.ts';
 import { VERSION } from './version.ts';
 
@@ -25,9 +26,11 @@ export async function freezePlacement(
   const result = await compare(caller, studyId, wish.comparison);
   const { name, note } = wish;
   const sentences = result.placements.map((placed) => placed.sentence);
+  const data = await readComparisonData(caller, studyId, wish.comparison);
+  const kept = { version: VERSION, sentences, settings: wish.comparison, result, data };
   const [row] = await caller.db
     .insert(placement)
-    .values({ studyId, name, note, version: VERSION, sentences, settings: wish.comparison, result })
+    .values({ studyId, name, note, ...kept })
     .returning(summaryColumns);
   return { ...summary(row!), result };
 }
@@ -38,7 +41,10 @@ export async function readPlacement(
   placementId: string,
 ): Promise<FrozenPlacement> {
   await requireStudy(caller, studyId);
-  const [row] = await caller.db.select().from(placement).where(one(studyId, placementId));
+  const [row] = await caller.db
+    .select({ ...summaryColumns, result: placement.result })
+    .from(placement)
+    .where(one(studyId, placementId));
   const { result, ...rest } = found(row, 'the placement');
   return { ...summary(rest), result: result as Comparison };
 }

@@ -1,0 +1,93 @@
+import { z } from 'zod';
+import { id } from './common.ts';
+import { comparisonRequest } from './placement.ts';
+
+export const FIGURES = ['scores', 'loadings', 'profile'] as const;
+export const FIGURE_FORMS = ['svg', 'pdf', 'png'] as const;
+export const FIGURE_FORMATS = [
+  'slide-16-9',
+  'slide-4-3',
+  'column-single',
+  'column-double',
+  'page',
+  'page-dark',
+] as const;
+export type FigureName = (typeof FIGURES)[number];
+export type FigureForm = (typeof FIGURE_FORMS)[number];
+export type FigureFormat = (typeof FIGURE_FORMATS)[number];
+
+export const FIGURE_FILES = FIGURES.flatMap((figure) =>
+  FIGURE_FORMS.map((form) => `${figure}.${form}` as const),
+);
+export const figureFile = z
+  .enum(FIGURE_FILES)
+  .meta({ description: 'Which figure, and as which kind of file' });
+export type FigureFile = (typeof FIGURE_FILES)[number];
+
+/** 4K UHD: beyond it a projector shows nothing more. */
+export const WIDEST_PNG = 3840;
+export const NARROWEST_PNG = 100;
+
+const flag = (usual: boolean) =>
+  z.union([z.boolean(), z.enum(['true', 'false']).transform((word) => word === 'true')]).default(usual);
+const component = z.coerce.number().int().min(1).max(60);
+
+/** How a figure is looked at: all of it can be told in an address. */
+export const figureLook = z
+  .object({
+    format: z.enum(FIGURE_FORMATS).default('slide-16-9'),
+    /** Of a PNG, in pixels. */
+    width: z.coerce.number().int().min(NARROWEST_PNG).max(WIDEST_PNG).default(1920),
+    /** The replica drawn foremost; the first one where none is named. */
+    replica: id.optional(),
+    /** The ware group a profile is held against; the one the sentence speaks of where none is named. */
+    against: id.optional(),
+    /** Principal components, counted from 1. */
+    across: component.default(1),
+    up: component.default(2),
+    level: z.coerce.number().min(0.5).max(0.999).default(0.95),
+    ellipses: flag(true),
+    loadings: flag(false),
+    naming: z.enum(['replicas', 'chosen', 'everything', 'nothing']).default('replicas'),
+    basis: z.enum(['ratio', 'amount']).default('ratio'),
+    others: flag(false),
+    /** Part of the score plane shown, as x,x,y,y; all of it where none is given. */
+    view: z
+      .string()
+      .max(120)
+      .transform((text) => text.split(',').map(Number))
+      .pipe(z.array(z.number()).length(4))
+      .optional()
+      .meta({
+        description: 'Part of the score plane shown: from, to across, from, to up, with commas between',
+      }),
+  })
+  .meta({ id: 'FigureLook' });
+export type FigureLook = z.infer<typeof figureLook>;
+/** A look as it is asked for. */
+export type FigureWish = z.input<typeof figureLook>;
+
+export const figureOrder = z.object({ comparison: comparisonRequest, look: figureLook.prefault({}) });
+
+const citation = z.object({ text: z.string(), doi: z.string() });
+/** What stands beside the figures of a comparison in a paper or a talk. */
+export const comparisonText = z
+  .object({
+    captions: z.record(z.enum(FIGURES), z.string()),
+    methods: z.string(),
+    /** Published methods used. */
+    references: z.array(citation),
+    /** Whose figures the comparison rests on. */
+    sources: z.array(
+      z.object({
+        kind: z.enum(['ware group', 'analyses']),
+        name: z.string(),
+        source: z.string(),
+        doi: z.string(),
+        n: z.number().int(),
+      }),
+    ),
+  })
+  .meta({ id: 'ComparisonText' });
+export type ComparisonText = z.infer<typeof comparisonText>;
+export type ComparisonSource = ComparisonText['sources'][number];
