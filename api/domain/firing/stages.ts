@@ -1,0 +1,39 @@
+import { RequirementError } from '../requirement.ts';
+import type { AirStage } from './types.ts';
+
+/**
+ * Stages of air in order of time. Throws when one ends before it begins, or begins before the one before has ended,
+ * naming it.
+ *
+ * @example
+ * const stages = [{ air: 'smothered', from: 3600, to: 7200, note: null }, { air: 'oxidising', from: 0, to: 3600, note: null }]
+ * stagesInOrder(stages).map((s) => s.air) // ['oxidising', 'smothered']
+ * stagesInOrder([{ ...stages[0], from: 1800 }, stages[1]]) // throws stages of air may not overlap; smothered begins at 0:30 before oxidising ends at 1:00
+ */
+export function stagesInOrder(stages: readonly AirStage[]): AirStage[] {
+  const backwards = stages.find((s) => !(s.from >= 0 && s.to > s.from && Number.isFinite(s.to)));
+  if (backwards)
+    throw new RequirementError(
+      `a stage of air needs to end after it begins; ${backwards.air} runs from ${hoursMinutes(backwards.from)} to ${hoursMinutes(backwards.to)}`,
+    );
+  const ordered = stages.toSorted((a, b) => a.from - b.from);
+  ordered.slice(1).forEach((stage, i) => {
+    const before = ordered[i]!;
+    if (stage.from < before.to)
+      throw new RequirementError(
+        `stages of air may not overlap; ${stage.air} begins at ${hoursMinutes(stage.from)} before ${before.air} ends at ${hoursMinutes(before.to)}`,
+      );
+  });
+  return ordered;
+}
+
+/**
+ * Seconds as hours and minutes, `h:mm`.
+ *
+ * @example
+ * hoursMinutes(5430) // '1:31'
+ */
+export function hoursMinutes(seconds: number): string {
+  const minutes = Math.round(seconds / 60);
+  return `${Math.floor(minutes / 60)}:${String(((minutes % 60) + 60) % 60).padStart(2, '0')}`;
+}
