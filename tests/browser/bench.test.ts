@@ -102,7 +102,7 @@ test('carbonate, water and sulfur are accounted for line by line, and raw galena
   await page.getByLabel('Water, Kaolinite').fill('25');
   // CaCO3 loses 43.97 % (CO2 44.009 of 100.086).
   await expect.poll(() => cell('Mass balance, line by line', 'Calcite', 'CO₂, g')).toBe('4.397');
-  expect(await cell('Mass balance, line by line', 'Kaolinite', 'Dry, g')).toBe('15.00');
+  expect(await cell('Mass balance, line by line', 'Kaolinite', 'Dry, g')).toBe('15.000');
   await page.getByText('the roast is the missing step').waitFor();
   expect(await page.getByText('Not for food use').count()).toBeGreaterThan(0);
   expect(await page.getByText(/food.safe/i).count()).toBe(0);

@@ -8,6 +8,9 @@ import { roastMaterial } from './roast-material.ts';
 import { starterShelf } from './shelf.ts';
 import type { BatchLine, Material } from './types.ts';
 
+const ROASTED =
+  'Lead dust: keep it damp, wear a fitted dust mask and gloves, wipe up wet, wash before eating. Sulfur may be left in it: fire outdoors.';
+
 /** Everything a batch can be weighed from, by key: the starter shelf, the user's own materials, roasted charges. */
 export interface BenchShelf {
   readonly materials: ReadonlyMap<string, Material>;
@@ -96,7 +99,7 @@ export function buildShelf(
       refusing(roast.id, faults, () => {
         const result = roastOfEntry(roast, { materials });
         roasts.set(roast.id, result);
-        materials.set(roast.id, roastMaterial({ id: roast.id, name: roast.name }, result));
+        materials.set(roast.id, roastMaterial({ id: roast.id, name: roast.name, handling: ROASTED }, result));
       });
   }
   for (const { id } of waiting) faults[id] = 'its charge needs a material that is not on the shelf';

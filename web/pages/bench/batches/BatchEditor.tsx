@@ -6,6 +6,7 @@ import { Field } from '../../../parts/Field.tsx';
 import { ErrorNotice, Notice } from '../../../parts/Notice.tsx';
 import type { Draft } from '../../../parts/useDraft.ts';
 import { useSaveBatch } from '../../../queries/bench.ts';
+import { BalanceTable } from '../fired/BalanceTable.tsx';
 import { FiredResult } from '../fired/FiredResult.tsx';
 import { Cautions } from '../parts/Cautions.tsx';
 import { FireFields } from '../parts/FireFields.tsx';
@@ -98,6 +99,12 @@ export function BatchEditor({ study, bench, batch, draft, onSaved }: BatchEditor
         )}
         {outcome?.value && <FiredResult result={outcome.value} />}
       </div>
+      {outcome?.value && (
+        <section className="stack across" aria-labelledby="balance">
+          <h2 id="balance">Mass balance, line by line</h2>
+          <BalanceTable fired={outcome.value.fired} />
+        </section>
+      )}
       {outcome?.value && <Cautions hazards={outcome.value.fired.hazards} />}
     </Form>
   );

@@ -2,7 +2,6 @@ import type { FiredBatch, FiredLine } from '../../../../api/domain/batch/batch.t
 import { GASES, type Gas } from '../../../../api/domain/batch/types.ts';
 import { type Column, DataTable } from '../../../parts/DataTable.tsx';
 import { showAnalyte } from '../../../parts/numbers.ts';
-import { grams } from '../parts/Range.tsx';
 
 type Row = Omit<FiredLine, 'id' | 'oxides'>;
 const NAMES: Partial<Record<Gas, string>> = {
@@ -11,7 +10,7 @@ const NAMES: Partial<Record<Gas, string>> = {
   O2: 'O₂ (− taken up)',
 };
 const MINUS = '\u2212';
-const cell = (g: number) => grams(g).replace('-', MINUS);
+const cell = (g: number) => (Math.abs(g) < 5e-4 ? '0' : g.toFixed(3).replace('-', MINUS));
 
 function columnsFor({ totals, lines }: FiredBatch): Column<Row>[] {
   const gases = GASES.filter((gas) => lines.some((line) => Math.abs(line.gases[gas]) > 5e-4));

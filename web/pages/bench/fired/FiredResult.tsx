@@ -5,12 +5,11 @@ import type { UnityFormula } from '../../../../api/domain/batch/unity.ts';
 import { Notice } from '../../../parts/Notice.tsx';
 import { NumberWithUnit } from '../../../parts/NumberWithUnit.tsx';
 import { Range } from '../parts/Range.tsx';
-import { BalanceTable } from './BalanceTable.tsx';
 import { dioxideLitres, type Fired } from './compute.ts';
 import { OxidesTable } from './OxidesTable.tsx';
 import { Unity } from './Unity.tsx';
 
-/** What a batch becomes: oxides, molecular formula, losses, line by line. */
+/** What a batch becomes: oxides, molecular formula, losses. */
 export function FiredResult({ result }: { readonly result: Fired }) {
   const { fired, unity, advice } = result;
   return (
@@ -36,10 +35,6 @@ export function FiredResult({ result }: { readonly result: Fired }) {
       </section>
       <UnitySection unity={unity} />
       <Losses fired={fired} />
-      <section className="stack" aria-labelledby="balance">
-        <h2 id="balance">Mass balance, line by line</h2>
-        <BalanceTable fired={fired} />
-      </section>
     </div>
   );
 }
