@@ -31,6 +31,12 @@ export const STAGES: readonly Stage[] = [
     page: lazy(() => import('./pages/bench/BenchStage.tsx')),
   },
   {
+    id: 'fire',
+    path: '/fire',
+    label: 'Fire',
+    page: lazy(() => import('./pages/fire/FireStage.tsx')),
+  },
+  {
     id: 'placement',
     path: '/placement',
     label: 'Placement',

@@ -47,6 +47,8 @@ export const takenReading = z.object({
   reading,
 });
 
+export const MOST_READINGS = 500;
+export const newReadings = z.array(takenReading).min(1).max(100);
 const fields = {
   name,
   date: partialDate.nullable(),
@@ -57,7 +59,7 @@ const fields = {
   /** Temperatures whose time above is wanted, °C. */
   thresholds: z.array(celsius).max(12),
   stages: z.array(stage).max(50),
-  readings: z.array(takenReading).max(500),
+  readings: z.array(takenReading).max(MOST_READINGS),
 };
 export const THRESHOLDS = [600, 700, 750, 800];
 export const newFiring = z

@@ -1,8 +1,15 @@
 import { createRoute } from '@hono/zod-openapi';
 import { z } from 'zod';
 import { id } from '../contract/common.ts';
-import { firing, firingChange, firings, newFiring } from '../contract/firing.ts';
-import { changeFiring, createFiring, deleteFiring, listFirings, readFiring } from '../services/firings.ts';
+import { firing, firingChange, firings, newFiring, newReadings } from '../contract/firing.ts';
+import {
+  addReadings,
+  changeFiring,
+  createFiring,
+  deleteFiring,
+  listFirings,
+  readFiring,
+} from '../services/firings.ts';
 import { body, done, json, ofStudy, router } from './route.ts';
 
 const tags = ['Fire'];
@@ -29,6 +36,11 @@ const change = createRoute({
   request: { params, body: body(firingChange) },
   responses: { 200: json(firing, 'The firing as it is now') },
 });
+const readings = createRoute({
+  ...{ method: 'post', path: `${path}/{firing}/readings`, tags, summary: 'Add readings taken by hand' },
+  request: { params, body: body(newReadings) },
+  responses: { 200: json(firing, 'The firing as it is now') },
+});
 const remove = createRoute({
   ...{ method: 'delete', path: `${path}/{firing}`, tags },
   summary: 'Delete a firing; its tiles stay, in no known fire',
@@ -50,6 +62,11 @@ export const firingRoutes = router()
     const { study, firing: firingId } = c.req.valid('param');
     const changed = await changeFiring(c.var.caller, study, { id: firingId, change: c.req.valid('json') });
     return c.json(changed, 200);
+  })
+  .openapi(readings, async (c) => {
+    const { study, firing: firingId } = c.req.valid('param');
+    const wish = { id: firingId, readings: c.req.valid('json') };
+    return c.json(await addReadings(c.var.caller, study, wish), 200);
   })
   .openapi(remove, async (c) => {
     const { study, firing: firingId } = c.req.valid('param');

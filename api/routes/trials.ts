@@ -3,10 +3,12 @@ import {
   chanceCurve,
   chanceRequest,
   foundFactors,
+  nextTile,
+  nextTileRequest,
   trialAnalysis,
   trialRequest,
 } from '../contract/trial.ts';
-import { analyseStudyTrial, chanceInStudy, trialFactors } from '../services/trials.ts';
+import { analyseStudyTrial, chanceInStudy, nextTileOfStudy, trialFactors } from '../services/trials.ts';
 import { body, json, ofStudy, router } from './route.ts';
 
 const tags = ['Fire'];
@@ -29,6 +31,13 @@ const chance = createRoute({
   request: { params: ofStudy, body: body(chanceRequest) },
   responses: { 200: json(chanceCurve, 'The curve with its band') },
 });
+const next = createRoute({
+  ...{ method: 'post', path: `${path}/next`, tags },
+  summary: 'The next tile that would tell most, and why',
+  request: { params: ofStudy, body: body(nextTileRequest) },
+  responses: { 200: json(nextTile, 'The tile suggested') },
+});
+
 export const trialRoutes = router()
   .openapi(factors, async (c) => c.json(await trialFactors(c.var.caller, c.req.valid('param').study), 200))
   .openapi(analyse, async (c) => {
@@ -37,5 +46,9 @@ export const trialRoutes = router()
   })
   .openapi(chance, async (c) => {
     const said = await chanceInStudy(c.var.caller, c.req.valid('param').study, c.req.valid('json'));
+    return c.json(said, 200);
+  })
+  .openapi(next, async (c) => {
+    const said = await nextTileOfStudy(c.var.caller, c.req.valid('param').study, c.req.valid('json'));
     return c.json(said, 200);
   });

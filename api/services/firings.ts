@@ -1,8 +1,9 @@
-import { and, eq } from 'drizzle-orm';
+import { and, eq, sql } from 'drizzle-orm';
 import { firing, tile } from '../../db/schema/schema.ts';
-import type { FiringChange, FiringRecord, NewFiring } from '../contract/firing.ts';
+import type { FiringChange, FiringRecord, NewFiring, TakenReading } from '../contract/firing.ts';
+import { MOST_READINGS } from '../contract/firing.ts';
 import { type Caller, requireStudy } from './access.ts';
-import { found, unlessTaken } from './failure.ts';
+import { Failure, found, unlessTaken } from './failure.ts';
 import { type FiringRow, firingAnswer } from './firing-answer.ts';
 import { naturalOrder } from './natural-order.ts';
 
@@ -55,6 +56,21 @@ export async function changeFiring(
       .where(one(studyId, id)),
     taken(change.name ?? ''),
   );
+  return readFiring(caller, studyId, id);
+}
+
+/** Puts readings taken by hand behind those that are there; two people may send theirs at once. */
+export async function addReadings(
+  caller: Caller,
+  studyId: string,
+  { id, readings }: { id: string; readings: readonly TakenReading[] },
+): Promise<FiringRecord> {
+  const before = await readFiring(caller, studyId, id);
+  if (before.readings.length + readings.length > MOST_READINGS)
+    throw new Failure('invalid', `a firing holds at most ${MOST_READINGS} readings by hand.`);
+  // As text first: one of the two drivers would otherwise encode it twice.
+  const more = sql`${firing.readings} || ${JSON.stringify(readings)}::text::jsonb`;
+  await caller.db.update(firing).set({ readings: more, updatedAt: new Date() }).where(one(studyId, id));
   return readFiring(caller, studyId, id);
 }
 

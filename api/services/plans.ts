@@ -2,8 +2,9 @@ import { and, desc, eq } from 'drizzle-orm';
 import { plan } from '../../db/schema/schema.ts';
 import type { NewPlan, PlanRecord, TilesOfPlan } from '../contract/plan.ts';
 import type { NewTile, Settings, Tile } from '../contract/tile.ts';
+import { planFromProposal } from '../domain/trials/next-tile-plan.ts';
 import { planTrial } from '../domain/trials/plan.ts';
-import type { Plan, PlannedTile, PlanRequest } from '../domain/trials/types.ts';
+import type { NextTile, Plan, PlannedTile, PlanRequest } from '../domain/trials/types.ts';
 import { type Caller, requireStudy } from './access.ts';
 import { Failure, found, unlessTaken } from './failure.ts';
 import { firingRow } from './firings.ts';
@@ -38,10 +39,12 @@ export async function createPlan(caller: Caller, studyId: string, wish: NewPlan)
   return readPlan(caller, studyId, row!.id);
 }
 
-function drawnUp({ request }: NewPlan): { made: Plan; reason: string } {
-  if (request === undefined)
+function drawnUp({ request, accepted }: NewPlan): { made: Plan; reason: string } {
+  if ((request === undefined) === (accepted === undefined))
     throw new Failure('invalid', 'a plan needs either a request or an accepted tile.');
-  return { made: planTrial(request as PlanRequest), reason: '' };
+  if (request) return { made: planTrial(request as PlanRequest), reason: '' };
+  const { tile, seed } = accepted!;
+  return { made: planFromProposal(tile as NextTile, { seed }), reason: tile.reason };
 }
 
 export async function deletePlan(caller: Caller, studyId: string, id: string): Promise<void> {

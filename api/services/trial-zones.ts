@@ -73,12 +73,14 @@ function factorOf(name: string, values: readonly Level[]): Factor {
   const numbers = values.filter((value) => typeof value === 'number');
   if (numbers.length < values.length) return { name, kind: 'category', base: null };
   const range = Math.max(...numbers) - Math.min(...numbers);
-  return { name, kind: 'number', unit: UNITS[name] ?? '', step: stepFor(range) };
+  return { name, kind: 'number', unit: UNITS[name] ?? unitIn(name), step: stepFor(range) };
 }
 
-/** About a tenth to a whole of the range, round: an effect per step should be one that a potter could set. */
-const stepFor = (range: number): number =>
-  range > 0 ? 10 ** Math.max(0, Math.round(Math.log10(range)) - 1) : 1;
+/** `PbO as weighed (wt%)` → `wt%`. */
+const unitIn = (name: string): string => /\(([^()]{1,20})\)$/.exec(name)?.[1] ?? '';
+
+/** A round number of at most the range: an effect per step should be one that a potter could set. */
+const stepFor = (range: number): number => (range > 0 ? 10 ** Math.floor(Math.log10(range)) : 1);
 
 function levelOf(name: string, zones: readonly Zone[]): FoundFactor['from'] {
   if (name === FUEL) return 'firing';

@@ -2,12 +2,15 @@ import type {
   ChanceAnswer,
   ChanceAsked,
   FoundFactor,
+  NextTileAnswer,
+  NextTileAsked,
   TrialAnswer,
   TrialAsked,
 } from '../contract/trial.ts';
 import { analyseTrial } from '../domain/trials/analyse.ts';
 import { predictChance } from '../domain/trials/chance.ts';
-import type { ChanceRequest, Zone } from '../domain/trials/types.ts';
+import { proposeTile } from '../domain/trials/next-tile.ts';
+import type { ChanceRequest, NextTileRequest, Zone } from '../domain/trials/types.ts';
 import type { Caller } from './access.ts';
 import { Failure } from './failure.ts';
 import { listFirings } from './firings.ts';
@@ -36,6 +39,16 @@ export async function chanceInStudy(
 ): Promise<ChanceAnswer> {
   const zones = await zonesOf(caller, studyId, tiles);
   return predictChance(zones, request as ChanceRequest) as ChanceAnswer;
+}
+
+/** The next tile that would tell most. */
+export async function nextTileOfStudy(
+  caller: Caller,
+  studyId: string,
+  { tiles, ...request }: NextTileAsked,
+): Promise<NextTileAnswer> {
+  const zones = await zonesOf(caller, studyId, tiles);
+  return proposeTile(zones, request as NextTileRequest) as unknown as NextTileAnswer;
 }
 
 async function zonesOf(caller: Caller, studyId: string, chosen?: readonly string[]): Promise<Zone[]> {

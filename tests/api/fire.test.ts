@@ -35,6 +35,17 @@ describe('firings', () => {
     });
     const changed = await patch(`/firings/${made.body.id}`, { weather: 'Wet' });
     expect(changed.body).toMatchObject({ fuel: 'Ash wood', weather: 'Wet' });
+    const reading = {
+      at: 1800,
+      where: 'by the pot',
+      reading: { kind: 'thermocouple', celsius: 640, sensor: { kind: 'unknown' } },
+    };
+    await post(`/firings/${made.body.id}/readings`, [reading]);
+    const read = await post(`/firings/${made.body.id}/readings`, [{ ...reading, at: 3600 }]);
+    expect(read.body.readings).toMatchObject([
+      { at: 1800, reading: { celsius: 640, resolution: 1 } },
+      { at: 3600 },
+    ]);
     expect((await get('/firings')).body).toHaveLength(1);
     expect((await post('/firings', fire)).status).toBe(409);
   });
@@ -193,6 +204,38 @@ describe('plans', () => {
     expect((await post('/plans', { name: 'P' })).body.detail).toContain(
       'either a request or an accepted tile',
     );
+  });
+});
+
+describe('the next tile', () => {
+  const wish = {
+    factors: [{ name: 'coats', kind: 'number', unit: 'coats', step: 1 }],
+    options: [{ name: 'coats', at: 'zone', values: [1, 2, 3, 4] }],
+    zonesOnTile: 4,
+  };
+
+  it('is suggested with its reason and what it would narrow, and becomes a plan and a tile', async () => {
+    for (const label of ['T1', 'T2']) await post('/tiles', ladder(label));
+    const { status, body } = await post('/trials/next', wish);
+    expect(status).toBe(200);
+    expect(body.zones).toHaveLength(4);
+    expect(body.shrinkage[0].expected).toBeLessThan(body.shrinkage[0].now);
+    expect(body.gain).toBeGreaterThan(0);
+    const plan = await post('/plans', { name: 'Next', accepted: { tile: body, seed: 3 } });
+    expect(plan).toMatchObject({ status: 201, body: { reason: body.reason, plan: { kind: 'next-tile' } } });
+    const made = (await post(`/plans/${plan.body.id}/tiles`, { prefix: 'N-' })).body;
+    const coats = (zones: { coats: number }[]) => zones.map((zone) => zone.coats).sort();
+    expect(coats(made[0].zones)).toEqual(coats(body.zones));
+  });
+
+  it('says what it needs', async () => {
+    await post('/tiles', ladder('T1'));
+    expect((await post('/trials/next', { ...wish, options: [] })).body.detail).toContain(
+      'at least one factor',
+    );
+    const share = await post('/trials/next', { ...wish, outcome: 'share' });
+    expect(share.status).toBe(422);
+    expect(share.body.detail).toContain('needs gloss grades');
   });
 });
 

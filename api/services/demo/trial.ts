@@ -58,7 +58,7 @@ function tile(label: string, coats: readonly number[], grades: string, seen: See
   return {
     ...{ label, coats, place, colour },
     firing: DEMO_FIRINGS[seen.firing]!.name,
-    settings: { 'lead roast': roast, 'PbO as weighed, wt%': lead },
+    settings: { 'lead roast': roast, 'PbO as weighed (wt%)': lead },
     grades: [...grades].map((letter) => word[letter as keyof typeof word]),
   };
 }

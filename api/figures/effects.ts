@@ -1,0 +1,143 @@
+import { area, line, scaleLinear } from 'd3';
+import type { ChanceCurve, ChancePoint, Level } from '../domain/trials/types.ts';
+import { bottomAxis, leftAxis, ticksFor } from './axes.ts';
+import type { At, Figure, Theme } from './figure.ts';
+import { newDrawing, type Parent } from './parts.ts';
+import { fitText, numeral } from './text.ts';
+
+export interface ChanceData {
+  readonly id: string;
+  readonly curve: ChanceCurve;
+}
+export const chanceHeight = (_: ChanceData, width: number, theme: Theme): number =>
+  Math.max(22 * theme.fontSize, 0.5 * width);
+
+/** Chance of a glossy zone against one factor: line, band, and every zone it rests on above or below. */
+export const chancePlot: Figure<ChanceData> = ({ id, curve }, at) => {
+  const title = `Chance of a ${curve.of} zone against ${curve.against}`;
+  const { svg, root } = newDrawing({ id, title, description: describe(curve) }, at);
+  const on = layoutOf(curve, at);
+  drawAxes(root, curve, on);
+  if (curve.unit === null) drawLevels(root, curve, on);
+  else drawCurve(root, curve, on);
+  drawZones(root, curve, on);
+  return svg;
+};
+
+interface On {
+  readonly plot: { left: number; top: number; right: number; bottom: number };
+  readonly x: ReturnType<typeof scaleLinear<number>>;
+  readonly y: ReturnType<typeof scaleLinear<number>>;
+  readonly theme: Theme;
+  readonly place: (level: Level) => number;
+}
+
+function layoutOf(curve: ChanceCurve, { width, height, theme }: At): On {
+  const em = theme.fontSize;
+  const plot = { left: 4.4 * em, top: 2.6 * em, right: width - 1.2 * em, bottom: height - 4.6 * em };
+  const levels = curve.points.map((point) => point.at);
+  const place = (level: Level) =>
+    curve.unit === null ? levels.findIndex((one) => String(one) === String(level)) : Number(level);
+  const ats = levels.map(place);
+  const [least, most] = [Math.min(...ats), Math.max(...ats)];
+  const margin = curve.unit === null ? 0.6 : 0.05 * (most - least || 1);
+  const x = scaleLinear([least - margin, most + margin], [plot.left, plot.right]);
+  return { plot, theme, place, x, y: scaleLinear([0, 1], [plot.bottom, plot.top]) };
+}
+
+function describe({ points, against, unit, of, data, level }: ChanceCurve): string {
+  const say = ({ at, chance, low, high }: ChancePoint) =>
+    `${typeof at === 'number' ? numeral(at, 1) : at}${unit ? ` ${unit}` : ''}: ${percent(chance)} (${percent(low)} to ${percent(high)})`;
+  const ends = points.length > 6 ? [points[0]!, points.at(-1)!] : points;
+  return `Chance of ${of} by ${against}, ${numeral(100 * level, 0)} % intervals. ${ends.map(say).join('; ')}. From ${data.length} zones.`;
+}
+
+const percent = (share: number) => `${numeral(100 * share, 0)} %`;
+
+function drawAxes(root: Parent, curve: ChanceCurve, { plot, x, y, theme }: On): void {
+  const name = curve.unit && curve.unit !== curve.against ? `${curve.against}, ${curve.unit}` : curve.against;
+  const look = { plot, theme };
+  const room = (plot.right - plot.left) / Math.max(1, curve.points.length);
+  const levels = curve.points.map((point) => String(point.at));
+  const across =
+    curve.unit === null
+      ? {
+          ticks: levels.map((_, i) => i),
+          format: (i: number) => fitText(levels[i] ?? '', theme.fontSize, room - 0.5 * theme.fontSize),
+        }
+      : { ticks: ticksAt(curve, ticksFor(plot.right - plot.left, theme)) };
+  bottomAxis(root, x, { ...look, title: name, ...across });
+  leftAxis(root, y, { ...look, title: `Chance of ${curve.of}`, ticks: 5, format: percent });
+}
+
+/** The settings themselves where they are few enough to be read; else as many as fit. */
+function ticksAt({ data }: ChanceCurve, fit: number): number | number[] {
+  const seen = [...new Set(data.map((one) => Number(one.at)))].sort((a, b) => a - b);
+  return seen.length > 0 && seen.length <= fit ? seen : fit;
+}
+
+function drawCurve(root: Parent, { points }: ChanceCurve, { x, y, theme }: On): void {
+  const at = (point: ChancePoint) => x(Number(point.at));
+  const band = area<ChancePoint>(
+    at,
+    (point) => y(point.low),
+    (point) => y(point.high),
+  );
+  root
+    .append('path')
+    .attr('class', 'band')
+    .attr('d', band([...points]))
+    .attr('fill', theme.palette[0]!)
+    .attr('fill-opacity', 0.16);
+  root
+    .append('path')
+    .attr('class', 'chance')
+    .attr('d', line<ChancePoint>(at, (point) => y(point.chance))([...points]))
+    .attr('fill', 'none')
+    .attr('stroke', theme.palette[0]!)
+    .attr('stroke-width', 1.6 * theme.lineWidth);
+}
+
+function drawLevels(root: Parent, { points }: ChanceCurve, { x, y, theme, place }: On): void {
+  for (const point of points) {
+    const across = x(place(point.at));
+    root
+      .append('line')
+      .attr('class', 'band')
+      .attr('x1', across)
+      .attr('x2', across)
+      .attr('y1', y(point.low))
+      .attr('y2', y(point.high))
+      .attr('stroke', theme.palette[0]!)
+      .attr('stroke-width', 1.6 * theme.lineWidth);
+    root
+      .append('circle')
+      .attr('class', 'chance')
+      .attr('cx', across)
+      .attr('cy', y(point.chance))
+      .attr('r', 0.6 * theme.markSize)
+      .attr('fill', theme.palette[0]!);
+  }
+}
+
+/** Each zone a dot: those that came out so above, the others below, stacked where they lie together. */
+function drawZones(root: Parent, curve: ChanceCurve, { x, y, theme, place }: On): void {
+  const step = 0.75 * theme.markSize;
+  const most = Math.max(2, Math.floor((2 * theme.fontSize) / step));
+  const taken = new Map<string, number>();
+  const dots = root.append('g').attr('class', 'zones');
+  for (const { at, yes, tile, zone } of curve.data) {
+    const key = `${yes} ${at}`;
+    const n = taken.get(key) ?? 0;
+    taken.set(key, n + 1);
+    const off = (n % most) * step + 0.7 * step;
+    dots
+      .append('circle')
+      .attr('cx', x(place(at)) + Math.floor(n / most) * step * 1.1)
+      .attr('cy', yes ? y(1) - off : y(0) - off)
+      .attr('r', 0.33 * theme.markSize)
+      .attr('fill', yes ? theme.accent : theme.faint)
+      .append('title')
+      .text(`${tile} ${zone}: ${yes ? '' : 'not '}${curve.of}`);
+  }
+}

@@ -1,0 +1,181 @@
+import type { Browser, Page } from 'playwright-core';
+import { afterAll, afterEach, beforeAll, beforeEach, expect, test } from 'vitest';
+import {
+  axeViolations,
+  openBrowser,
+  PATIENT,
+  PHONE,
+  sidewaysOverflow,
+  tabTo,
+  type Visit,
+  visit,
+} from '../support/browser.ts';
+import { type RunningService, startService } from '../support/service.ts';
+
+let service: RunningService;
+let browser: Browser;
+let seen: Visit;
+let page: Page;
+let own: string;
+let demo: string;
+
+async function post(path: string, body: unknown = {}): Promise<string> {
+  const made = await fetch(`${service.address}/api${path}`, {
+    method: 'POST',
+    headers: { 'content-type': 'application/json' },
+    body: JSON.stringify(body),
+  });
+  return ((await made.json()) as { id: string }).id;
+}
+async function get<Answer>(path: string): Promise<Answer> {
+  return (await (await fetch(`${service.address}/api${path}`)).json()) as Answer;
+}
+interface TileSeen {
+  id: string;
+  label: string;
+  zones: { id: string; label: string; grade: string | null; coats: number | null }[];
+}
+
+beforeAll(async () => {
+  [service, browser] = await Promise.all([startService(), openBrowser()]);
+  own = `/studies/${await post('/studies', { name: 'Marl' })}`;
+  demo = `/studies/${await post('/demo')}`;
+});
+afterAll(async () => {
+  await browser?.close();
+  await service?.stop();
+});
+beforeEach(async () => {
+  seen = await visit(browser, service.address);
+  page = seen.page;
+});
+afterEach(async () => {
+  await seen.context.close();
+});
+
+test('a tile is laid out and a zone judged with the keyboard alone', async () => {
+  await page.goto(`${own}/fire`);
+  await page.getByRole('heading', { level: 1, name: 'Tiles' }).waitFor();
+  await tabTo(page, 'New tile');
+  await page.keyboard.press('Enter');
+  await page.getByRole('dialog').waitFor();
+  await page.keyboard.type('Ladder 1');
+  await page.keyboard.press('Enter');
+  await page.getByRole('link', { name: 'Ladder 1' }).waitFor();
+  await page.getByRole('link', { name: 'Ladder 1' }).press('Enter');
+  await page.getByRole('heading', { level: 1, name: 'Ladder 1' }).waitFor();
+  await page.getByRole('button', { name: /^B1/ }).press('Enter');
+  await page.getByRole('dialog').getByLabel('Coats').fill('3');
+  await page.getByRole('dialog').getByText('Glossy', { exact: true }).click();
+  await page.getByRole('button', { name: 'Save the zone' }).click();
+  await page.getByRole('button', { name: /^B1.*glossy.*3 coats/ }).waitFor();
+  const [tile] = await get<TileSeen[]>(`${own}/tiles`);
+  expect(tile?.zones.find((zone) => zone.label === 'B1')).toMatchObject({ grade: 'glossy', coats: 3 });
+});
+
+test('the demo leads from why only in places to what mattered, to the next tile, to a plan and its tiles', async () => {
+  await page.goto(`${demo}/fire`);
+  await page.getByRole('link', { name: 'See what mattered' }).click();
+  await page.getByText(/^From 54 zones of 9 tiles, coats/).waitFor();
+  const row = page
+    .getByRole('table', { name: 'Effects' })
+    .getByRole('row')
+    .filter({ hasText: 'coats' })
+    .first();
+  expect(await row.textContent()).toMatch(/matters.*odds ×/);
+  await page.getByRole('img', { name: /Chance of a glossy zone against coats/ }).waitFor();
+  expect(await page.locator('.figure .zones circle').count()).toBe(54);
+  await page.getByRole('link', { name: 'Suggest the next tile' }).click();
+  await page.getByRole('button', { name: 'Suggest a tile' }).click();
+  await page.getByRole('heading', { name: 'The tile suggested' }).waitFor();
+  await page.getByRole('table', { name: 'What it would narrow' }).waitFor();
+  await page.getByRole('button', { name: 'Accept it as a plan' }).click();
+  await page.getByRole('heading', { level: 1, name: /^Next tile/ }).waitFor();
+  await page.getByLabel('In front of each label').fill('N-');
+  await page.getByRole('button', { name: 'Make the tiles' }).click();
+  await page.getByText('Made N-T1; they are under Tiles.').waitFor();
+  expect(await get<TileSeen[]>(`${demo}/tiles`)).toHaveLength(10);
+  expect(seen.complaints()).toEqual([]);
+});
+
+test('a plan with more settings than places is refused in words, and nothing typed is lost', async () => {
+  await page.goto(`${own}/fire/plans/new`);
+  await page.getByLabel('Rows of zones on a tile').fill('1');
+  await page.getByLabel('Columns of zones on a tile').fill('2');
+  await page.getByRole('button', { name: 'Draw up the plan' }).click();
+  await page.getByText('No plan can be drawn up').waitFor();
+  await page.reload();
+  await page.getByText('What you had typed before is still here').waitFor();
+  await page.getByLabel('Columns of zones on a tile').fill('6');
+  await page.getByRole('button', { name: 'Draw up the plan' }).click();
+  await page.getByRole('heading', { level: 1, name: 'Thickness ladder' }).waitFor();
+  expect(await page.locator('.labels .zone').count()).toBe(6);
+});
+
+test('at the fire, what is noted without the service waits on the phone and is sent when it answers', async () => {
+  const phone = await visit(browser, service.address, PHONE);
+  const at = phone.page;
+  await at.goto(`${demo}/fire/sheet`);
+  await at.getByRole('group', { name: 'Gloss of A1' }).waitFor();
+  await phone.context.setOffline(true);
+  await at.getByRole('button', { name: 'matt', exact: true }).click();
+  await at.getByText(/1 note waiting on this device: Tile 6 A1 matt/).waitFor();
+  await at.getByLabel('Temperature (°C)').fill('805');
+  await at.getByLabel('Where in the fire').fill('by the pot');
+  await at.getByRole('button', { name: 'Note it' }).click();
+  await at.getByText(/2 notes waiting/).waitFor();
+  await phone.context.setOffline(false);
+  await at.getByText('Everything noted has been sent.').waitFor();
+  const tiles = await get<TileSeen[]>(`${demo}/tiles`);
+  expect(tiles.find((tile) => tile.label === 'Tile 6')?.zones[0]).toMatchObject({ grade: 'matt' });
+  const firings = await get<{ readings: { where: string; reading: { celsius: number } }[] }[]>(
+    `${demo}/firings`,
+  );
+  expect(firings.at(-1)?.readings).toMatchObject([{ where: 'by the pot', reading: { celsius: 805 } }]);
+  const small = await at
+    .locator('.big-choice .button')
+    .evaluateAll((all) =>
+      all.map((one) => one.getBoundingClientRect().height).filter((height) => height < 60),
+    );
+  expect(small).toEqual([]);
+  await phone.context.close();
+});
+
+test('a firing is recorded with its stages, and the notebook finds it by its words', async () => {
+  await page.goto(`${own}/fire/firings`);
+  await page.getByRole('button', { name: 'New firing' }).click();
+  await page.getByLabel('Name').fill('First fire');
+  await page.getByLabel('Day').fill('2026-03-01');
+  await page.getByLabel('Fuel').fill('Beech');
+  await page.getByRole('button', { name: 'Add a stage' }).click();
+  await page.getByRole('button', { name: 'Record the firing' }).click();
+  await page.getByText('oxidising, minute 0 to 60').waitFor();
+  await page.goto(`${own}/fire/notebook`);
+  await page.getByLabel('Search the notebook').fill('beech');
+  await expect.poll(() => page.locator('.line > li').count(), PATIENT).toBe(1);
+  expect(await page.locator('.line > li').textContent()).toMatch(/2026-03-01.*firing.*First fire/);
+  const [saved] = await Promise.all([
+    page.waitForEvent('download'),
+    page.getByRole('link', { name: 'Download as CSV' }).click(),
+  ]);
+  expect(saved.suggestedFilename()).toBe('notebook.csv');
+});
+
+const PAGES = ['', '/firings', '/mattered', '/next', '/plans', '/plans/new', '/sheet', '/notebook'];
+test.each(['light', 'dark'] as const)(
+  'every page of the fire passes axe on a phone and a desk (%s)',
+  async (scheme) => {
+    for (const look of [PHONE, {}]) {
+      const one = await visit(browser, service.address, { ...look, scheme });
+      for (const path of PAGES) {
+        await one.page.goto(`${demo}/fire${path}`);
+        await one.page.getByRole('heading', { level: 1 }).waitFor();
+        await one.page.waitForLoadState('networkidle');
+        expect(await axeViolations(one.page), path).toEqual([]);
+        expect(await sidewaysOverflow(one.page), path).toBeLessThanOrEqual(0);
+      }
+      expect(one.complaints()).toEqual([]);
+      await one.context.close();
+    }
+  },
+);

@@ -1,0 +1,57 @@
+import { Route, Switch } from 'wouter';
+import type { PageProps } from '../../paths.ts';
+import { FiringsPage } from './firings/FiringsPage.tsx';
+import { NotebookPage } from './notebook/NotebookPage.tsx';
+import { FireNav } from './parts/FireNav.tsx';
+import { firePath } from './paths.ts';
+import { NewPlanPage } from './plans/NewPlanPage.tsx';
+import { PlanPage } from './plans/PlanPage.tsx';
+import { PlansPage } from './plans/PlansPage.tsx';
+import { SheetPage } from './sheet/SheetPage.tsx';
+import { TilePage } from './tiles/TilePage.tsx';
+import { TilesPage } from './tiles/TilesPage.tsx';
+import { MatteredPage } from './trial/MatteredPage.tsx';
+import { NextTilePage } from './trial/NextTilePage.tsx';
+import './fire.css';
+
+/** From a plan to tiles in the fire, what came of them, what mattered, and the next tile. */
+export default function FireStage({ study }: PageProps) {
+  const base = firePath(study);
+  return (
+    <>
+      <FireNav study={study} />
+      <Switch>
+        <Route path={base}>
+          <TilesPage study={study} />
+        </Route>
+        <Route path={`${base}/tiles/:tile`}>
+          {({ tile }) => <TilePage key={tile} study={study} tile={tile} />}
+        </Route>
+        <Route path={`${base}/firings`}>
+          <FiringsPage study={study} />
+        </Route>
+        <Route path={`${base}/mattered`}>
+          <MatteredPage study={study} />
+        </Route>
+        <Route path={`${base}/next`}>
+          <NextTilePage study={study} />
+        </Route>
+        <Route path={`${base}/plans`}>
+          <PlansPage study={study} />
+        </Route>
+        <Route path={`${base}/plans/new`}>
+          <NewPlanPage study={study} />
+        </Route>
+        <Route path={`${base}/plans/:plan`}>
+          {({ plan }) => <PlanPage key={plan} study={study} plan={plan} />}
+        </Route>
+        <Route path={`${base}/sheet`}>
+          <SheetPage study={study} />
+        </Route>
+        <Route path={`${base}/notebook`}>
+          <NotebookPage study={study} />
+        </Route>
+      </Switch>
+    </>
+  );
+}

@@ -1,0 +1,101 @@
+import { useState } from 'react';
+import { useLocation } from 'wouter';
+import type { Tile, ZoneRecord } from '../../../../api/contract/tile.ts';
+import { LinkButton } from '../../../parts/Button.tsx';
+import { ConfirmDelete } from '../../../parts/ConfirmDelete.tsx';
+import { type Column, DataTable } from '../../../parts/DataTable.tsx';
+import { Loaded } from '../../../parts/Loaded.tsx';
+import { PageHead } from '../../../parts/PageHead.tsx';
+import { studyPath } from '../../../paths.ts';
+import { useChangeTile, useDeleteTile, useTile } from '../../../queries/fire.ts';
+import { setInWords, ZoneGrid } from '../parts/ZoneGrid.tsx';
+import { firePath } from '../paths.ts';
+import { FiringPick, NO_FIRE } from './NewTileDialog.tsx';
+import { aboutTile } from './TilesPage.tsx';
+import { ZoneDialog } from './ZoneDialog.tsx';
+
+interface TilePageProps {
+  readonly study: string;
+  readonly tile: string;
+}
+
+/** One tile, zone by zone. */
+export function TilePage({ study, tile }: TilePageProps) {
+  const query = useTile(study, tile);
+  return (
+    <Loaded query={query} what="the tile" page>
+      {(found) => <TileView study={study} tile={found} />}
+    </Loaded>
+  );
+}
+
+function TileView({ study, tile }: { readonly study: string; readonly tile: Tile }) {
+  const [open, setOpen] = useState<string | null>(null);
+  const change = useChangeTile(study, tile.id);
+  const zone = tile.zones.find((one) => one.id === open) ?? null;
+  return (
+    <>
+      <PageHead
+        title={tile.label}
+        lead={aboutTile(tile)}
+        up={{ to: firePath(study), label: 'Tiles' }}
+        actions={<TileActions study={study} tile={tile} />}
+      />
+      {tile.notes && <p className="lines">{tile.notes}</p>}
+      <section className="stack" aria-labelledby="zones">
+        <h2 id="zones">Zones</h2>
+        <p className="faint">Choose a zone to write down what was put there and how it came out.</p>
+        <div className="tile-large">
+          <ZoneGrid tile={tile} onOpen={(one) => setOpen(one.id)} />
+        </div>
+        <div className="tile-firing">
+          <FiringPick
+            study={study}
+            value={tile.firing ?? NO_FIRE}
+            onChange={(id) => change.mutate({ firing: id === NO_FIRE ? null : id })}
+          />
+        </div>
+      </section>
+      <section className="stack" aria-labelledby="seen">
+        <h2 id="seen">The same in a table</h2>
+        <DataTable label="Zones" columns={COLUMNS} rows={tile.zones} rowKey={(row) => row.id} />
+      </section>
+      <ZoneDialog study={study} tile={tile} zone={zone} onClose={() => setOpen(null)} />
+    </>
+  );
+}
+
+const percent = (share: number | null) => (share === null ? '' : `${Math.round(100 * share)} %`);
+const COLUMNS: readonly Column<ZoneRecord>[] = [
+  { id: 'label', label: 'Zone', header: true, cell: (row) => row.label },
+  { id: 'set', label: 'What was put there', cell: setInWords },
+  { id: 'grade', label: 'Gloss', cell: (row) => row.grade ?? '' },
+  { id: 'share', label: 'Glassy area', numeric: true, cell: (row) => percent(row.glassyShare) },
+  { id: 'colour', label: 'Colour', cell: (row) => row.colour },
+  { id: 'defects', label: 'Defects', cell: (row) => row.defects.join(', ') },
+  { id: 'note', label: 'Note', prose: true, cell: (row) => row.note },
+];
+
+function TileActions({ study, tile }: { readonly study: string; readonly tile: Tile }) {
+  const remove = useDeleteTile(study);
+  const [, navigate] = useLocation();
+  return (
+    <>
+      <LinkButton to={studyPath(study, `/sherds/${tile.id}`)}>Its analyses</LinkButton>
+      <ConfirmDelete
+        label="Take the zones off"
+        title={`Take the zones off ${tile.label}?`}
+        lost={
+          <p>
+            Its {tile.zones.length} zones and what was seen of them will be lost. The replica and its analyses
+            stay.
+          </p>
+        }
+        onDelete={async () => {
+          navigate(firePath(study));
+          await remove.mutateAsync(tile.id);
+        }}
+      />
+    </>
+  );
+}

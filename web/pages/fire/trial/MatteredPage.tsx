@@ -1,0 +1,155 @@
+import type { TrialAnswer } from '../../../../api/contract/trial.ts';
+import { LinkButton } from '../../../parts/Button.tsx';
+import { type Column, DataTable } from '../../../parts/DataTable.tsx';
+import { EmptyState } from '../../../parts/EmptyState.tsx';
+import { Loaded } from '../../../parts/Loaded.tsx';
+import { Notice, Tag } from '../../../parts/Notice.tsx';
+import { showSignificant } from '../../../parts/numbers.ts';
+import { PageHead } from '../../../parts/PageHead.tsx';
+import type { PageProps } from '../../../paths.ts';
+import { useAnalysis } from '../../../queries/fire.ts';
+import { firePath } from '../paths.ts';
+import { ChanceSection } from './ChanceSection.tsx';
+import { TrialChoices } from './TrialChoices.tsx';
+import { type TrialChoice, useTrial } from './useTrial.ts';
+
+/** Which factor made the glaze, and which cannot be told apart. */
+export function MatteredPage({ study }: PageProps) {
+  const { query, choice } = useTrial(study);
+  return (
+    <>
+      <PageHead
+        title="What mattered"
+        lead="Why did the paint go glassy only in places? Each factor’s effect with its interval, from the zones of your tiles."
+        actions={
+          <LinkButton to={firePath(study, '/next')} look="primary">
+            Suggest the next tile
+          </LinkButton>
+        }
+      />
+      <Loaded query={query} what="what was varied">
+        {(found) =>
+          found.length === 0 ? (
+            <EmptyState
+              title="Nothing was varied yet"
+              actions={<LinkButton to={firePath(study)}>Tiles</LinkButton>}
+            >
+              <p>
+                Write down coats or thickness and the gloss of each zone; then this page has something to say.
+              </p>
+            </EmptyState>
+          ) : (
+            <Analysis study={study} choice={choice} />
+          )
+        }
+      </Loaded>
+    </>
+  );
+}
+
+function Analysis({ study, choice }: { readonly study: string; readonly choice: TrialChoice }) {
+  const analysis = useAnalysis(study, choice.asked);
+  return (
+    <>
+      <TrialChoices choice={choice} />
+      {choice.asked.factors.length === 0 ? (
+        <Notice>Choose at least one factor.</Notice>
+      ) : (
+        <Loaded query={analysis} what="what mattered">
+          {(found) => <Found found={found} />}
+        </Loaded>
+      )}
+      {choice.asked.factors.length > 0 && choice.outcome !== 'share' && (
+        <ChanceSection study={study} asked={choice.asked} />
+      )}
+    </>
+  );
+}
+
+function Found({ found }: { readonly found: TrialAnswer }) {
+  const { counts } = found;
+  return (
+    <>
+      <section className="stack" aria-label="The answer">
+        <p className="answer">{found.sentence}</p>
+        <p className="faint">
+          {found.zones} zones of {found.tiles} tiles from {found.firings} firings: {counts.matt} matt,{' '}
+          {counts.satin} satin, {counts.glossy} glossy.
+        </p>
+        {found.tangles.length > 0 && (
+          <Notice kind="caution" title="What cannot be told apart">
+            <ul>
+              {found.tangles.map((one) => (
+                <li key={one.sentence}>{one.sentence}</li>
+              ))}
+            </ul>
+          </Notice>
+        )}
+        {found.cautions.map((words) => (
+          <Notice key={words}>{words}</Notice>
+        ))}
+      </section>
+      <section className="stack" aria-labelledby="effects">
+        <h2 id="effects">Factor by factor</h2>
+        <DataTable
+          label="Effects"
+          columns={COLUMNS}
+          rows={found.effects}
+          rowKey={(row) => `${row.factor} ${row.contrast}`}
+        />
+      </section>
+      {found.leftOut.length > 0 && (
+        <section className="stack" aria-labelledby="left-out">
+          <h2 id="left-out">Zones left out</h2>
+          <ul>
+            {found.leftOut.map(({ zone, why }) => (
+              <li key={zone}>
+                {zone}: {why}
+              </li>
+            ))}
+          </ul>
+        </section>
+      )}
+    </>
+  );
+}
+
+type Effect = TrialAnswer['effects'][number];
+const KIND = { matters: 'done', 'no sign': 'plain', 'cannot tell': 'caution' } as const;
+const COLUMNS: readonly Column<Effect>[] = [
+  {
+    id: 'factor',
+    label: 'Factor',
+    header: true,
+    cell: (row) => `${row.factor}, ${row.contrast}`,
+  },
+  { id: 'verdict', label: 'Verdict', cell: (row) => <Tag kind={KIND[row.verdict]}>{row.verdict}</Tag> },
+  {
+    id: 'sentence',
+    label: 'In words',
+    prose: true,
+    cell: (row) => (
+      <>
+        {row.sentence}
+        {row.cautions.map((words) => (
+          <span key={words} className="hint small">
+            {' '}
+            {words}
+          </span>
+        ))}
+      </>
+    ),
+  },
+  { id: 'effect', label: 'Effect and interval', numeric: true, cell: intervalInWords },
+  { id: 'p', label: 'p', numeric: true, cell: (row) => (row.p === null ? 'none' : pInWords(row.p)) },
+];
+
+const pInWords = (p: number) => (p < 0.001 ? '< 0.001' : showSignificant(p, 2));
+/** Odds ratios for zones within tiles, differences for the rest; `none` where a side has no bound. */
+function intervalInWords({ scale, estimate, low, high, level }: Effect): string {
+  const odds = scale === 'log-odds';
+  const show = (value: number | null, none: string) =>
+    value === null ? none : showSignificant(odds ? Math.exp(value) : value, 2);
+  const what = odds ? 'odds ×' : scale === 'share' ? 'share +' : 'grades +';
+  return `${what} ${show(estimate, 'beyond telling')} (${Math.round(100 * level)} %: ${show(low, odds ? '0' : 'no bound')} to ${show(high, 'no bound')})`;
+}

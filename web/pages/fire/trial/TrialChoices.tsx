@@ -1,0 +1,51 @@
+import type { FoundFactor } from '../../../../api/contract/trial.ts';
+import type { Outcome } from '../../../../api/domain/trials/types.ts';
+import { count } from '../../../parts/numbers.ts';
+import { Select } from '../../../parts/Select.tsx';
+import { Tick } from '../../../parts/Tick.tsx';
+import type { TrialChoice } from './useTrial.ts';
+
+const OUTCOMES: readonly { id: Outcome; label: string }[] = [
+  { id: 'glossy', label: 'Glossy or not' },
+  { id: 'satin-or-better', label: 'Satin or better, or matt' },
+  { id: 'grade', label: 'Matt, satin, glossy as three steps' },
+  { id: 'share', label: 'Glassy share of the area' },
+];
+
+/** What is looked at, and for which factors. */
+export function TrialChoices({
+  choice,
+  outcomes = true,
+}: {
+  readonly choice: TrialChoice;
+  readonly outcomes?: boolean;
+}) {
+  return (
+    <div className="stack">
+      {outcomes && (
+        <div className="tile-firing">
+          <Select label="Outcome" choices={OUTCOMES} value={choice.outcome} onChange={choice.setOutcome} />
+        </div>
+      )}
+      <fieldset className="choices">
+        <legend className="label">Factors looked at</legend>
+        <div className="row">
+          {choice.found.map((one) => (
+            <Tick
+              key={one.factor.name}
+              isSelected={choice.chosen.includes(one.factor.name)}
+              onChange={(on) => choice.toggle(one.factor.name, on)}
+            >
+              {one.factor.name} <span className="hint">{aboutFactor(one)}</span>
+            </Tick>
+          ))}
+        </div>
+      </fieldset>
+    </div>
+  );
+}
+
+function aboutFactor({ values, zones }: FoundFactor): string {
+  const few = values.length <= 4 ? values.join(', ') : `${values[0]} to ${values.at(-1)}`;
+  return `${few}; ${count(zones, 'zone')}`;
+}
