@@ -42,7 +42,7 @@ export function* drawPlacements(
   const sampler = samplerOf(model, request, randomStream(seed));
   const distances = distancesFor(kernel.groups.length, draws);
   const fractions = new Float64Array(draws);
-  const scores: number[][] = [];
+  const scores = new Float64Array(kernel.loadings.length * draws);
   for (let first = 0; first < draws; first += BLOCK) {
     const size = Math.min(BLOCK, draws - first);
     const parts = new Float64Array(model.parts.length * size);
@@ -50,7 +50,8 @@ export function* drawPlacements(
     const y = blockCoordinates(kernel, parts, size);
     placeBlock(kernel, y, { out: distances, first });
     const block = blockProducts(y, kernel.loadings, kernel.origin);
-    for (let i = 0; i < size; i++) scores.push(kernel.loadings.map((_, k) => block[k * size + i]!));
+    for (let k = 0; k < kernel.loadings.length; k++)
+      scores.set(block.subarray(k * size, (k + 1) * size), k * draws + first);
     yield { done: first + size, of: draws };
   }
   return summarise(model, request, { distances, fractions, scores, spent: sampler.spent });
@@ -71,7 +72,8 @@ export function finishDraws<Result>(steps: Generator<unknown, Result, void>): Re
 interface Drawn {
   readonly distances: KernelDistances;
   readonly fractions: Float64Array;
-  readonly scores: readonly number[][];
+  /** Component by component: draw i of component k at [k·draws + i]. */
+  readonly scores: Float64Array;
   readonly spent: Float64Array;
 }
 
@@ -98,7 +100,7 @@ function summarise(model: ReferenceModel, request: UncertaintyRequest, drawn: Dr
     seed: settings.seed,
     groups,
     fraction: slip && intervalOf(drawn.fractions),
-    scores: cloudOf(drawn.scores, SHOWN),
+    scores: cloudOf(drawn.scores, { draws: settings.draws, shown: SHOWN }),
     spent,
     carried: carriedWords(request),
     warnings: spent.filter(({ share }) => share > NOTABLE).map(spentWords),
@@ -113,9 +115,9 @@ function groupDraws({ distance2, d2, off2, draws }: KernelDistances, g: number, 
   const [from, to] = [g * draws, (g + 1) * draws];
   let within = 0;
   if (limits) for (let i = from; i < to; i++) if (d2[i]! <= limits.d2 && off2[i]! <= limits.off2) within++;
-  const distance = intervalOf(distance2.slice(from, to).map(Math.sqrt));
-  const refused = Number.isNaN(d2[from]!);
-  const spread = refused ? null : intervalOf(d2.slice(from, to));
+  // From here on the draws of this group are no longer in order.
+  const distance = intervalOf(distance2.subarray(from, to), Math.sqrt);
+  const spread = Number.isNaN(d2[from]!) ? null : intervalOf(d2.subarray(from, to));
   const membership = spread && limits?.membership ? throughFalling(spread, limits.membership) : null;
   return { distance, d2: spread, membership, inside: limits ? within / draws : null };
 }

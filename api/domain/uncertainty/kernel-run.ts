@@ -1,7 +1,10 @@
 import type { Kernel, KernelGroup } from './kernel.ts';
 import { blockProducts } from './kernel-block.ts';
 
-/** Distances of draws to groups: draw i of group g at [g·draws + i]; D² and off² stay NaN where D² is refused. */
+/**
+ * Distances of draws to groups: draw i of group g at [g·draws + i]. D² stays NaN where it is refused; off² stays 0
+ * there and where D² sees every direction.
+ */
 export interface KernelDistances {
   readonly draws: number;
   readonly distance2: Float64Array;
@@ -16,17 +19,17 @@ export interface KernelDistances {
  * distancesFor(2, 3).d2.length // 6
  */
 export function distancesFor(groups: number, draws: number): KernelDistances {
-  const empty = () => new Float64Array(groups * draws).fill(Number.NaN);
-  return { draws, distance2: empty(), d2: empty(), off2: empty() };
+  const room = () => new Float64Array(groups * draws);
+  return { draws, distance2: room(), d2: room().fill(Number.NaN), off2: room() };
 }
 
 /**
  * Places a block of draws: squared distance to every group's centre, D² and squared distance off the axes, written
  * from column `first` on. Four draws at a time, so that each number of a group's factor is read once for four.
  * @example
- * kernel = { axes: [Float64Array.of(1, 0)], groups: [{ mean: Float64Array.of(1, 1), axes: 0, p: 1, centre: Float64Array.of(1), inverseCholesky: Float64Array.of(0.5) }] }
+ * kernel = { axes: [Float64Array.of(1, 0, 0)], groups: [{ mean: Float64Array.of(1, 1, 0), axes: 0, p: 1, centre: Float64Array.of(1), inverseCholesky: Float64Array.of(0.5) }] }
  * out = distancesFor(1, 1)
- * placeBlock(kernel, Float64Array.of(4, 5), { out, first: 0 })
+ * placeBlock(kernel, Float64Array.of(4, 5, 0), { out, first: 0 })
  * out.distance2 // [25]
  * out.d2 // [2.25]
  * out.off2 // [16]
@@ -44,11 +47,20 @@ export function placeBlock(
     const to = g * out.draws + first;
     squaredDistances(y, group.mean, { into: out.distance2, to, size });
     if (group.axes < 0) return;
-    const inside = new Float64Array(size);
-    squaredDistances(products[group.axes]!, group.centre, { into: inside, to: 0, size });
-    for (let i = 0; i < size; i++) out.off2[to + i] = Math.max(0, out.distance2[to + i]! - inside[i]!);
+    offAxes(products[group.axes]!, group, { y, out, to, size });
     mahalanobisBlock(products[group.axes]!, group, { into: out.d2, to, size });
   });
+}
+
+/** Off² is what the axes leave of the distance; axes that span all that closed parts can move in leave nothing. */
+function offAxes(
+  z: Float64Array,
+  { centre, p }: KernelGroup,
+  { y, out, to, size }: { y: Float64Array; out: KernelDistances; to: number; size: number },
+): void {
+  if (p >= y.length / size - 1) return;
+  squaredDistances(z, centre, { into: out.off2, to, size });
+  for (let i = to; i < to + size; i++) out.off2[i] = Math.max(0, out.distance2[i]! - out.off2[i]!);
 }
 
 const rowsOf = (flat: Float64Array, width: number) =>

@@ -1,19 +1,22 @@
-import { covariance } from '../statistics/covariance.ts';
-import { columnMeans } from '../statistics/moments.ts';
+import { mean } from '../statistics/moments.ts';
+import { selectPlace } from './order-statistics.ts';
 import type { Interval, PlacementUncertainty } from './types.ts';
 
 /**
- * Median and middle 95 % of some draws (linear interpolation between order statistics). Sorts the numbers in place.
+ * Median and middle 95 % of some draws (linear interpolation between order statistics), each seen through a rising
+ * function where one is given. Reorders the numbers in place.
  * @example
  * intervalOf(Float64Array.from({ length: 101 }, (_, i) => i)) // { low: 2.5, median: 50, high: 97.5 }
+ * intervalOf(Float64Array.from({ length: 101 }, (_, i) => i * i), Math.sqrt).high // 97.5
  */
-export function intervalOf(draws: Float64Array): Interval {
-  draws.sort();
+export function intervalOf(draws: Float64Array, rising: (x: number) => number = (x) => x): Interval {
+  let from = 0;
   const at = (q: number) => {
     const place = (draws.length - 1) * q;
     const low = Math.floor(place);
-    const above = draws[Math.min(low + 1, draws.length - 1)]!;
-    return draws[low]! + (place - low) * (above - draws[low]!);
+    const below = rising(selectPlace(draws, low, from));
+    from = Math.min(low + 1, draws.length - 1);
+    return below + (place - low) * (rising(selectPlace(draws, from, Math.min(low, from))) - below);
   };
   return { low: at(0.025), median: at(0.5), high: at(0.975) };
 }
@@ -28,19 +31,32 @@ export function throughFalling({ low, median, high }: Interval, fall: (x: number
 }
 
 /**
- * Mean and covariance (divisor draws − 1) of a cloud of scores, and some of its points, evenly picked.
+ * Mean and covariance (divisor draws − 1) of a cloud of scores, and `shown` of its points, evenly picked. Scores lie
+ * component by component: draw i of component k at [k·draws + i].
  * @example
- * cloudOf([[0, 0], [2, 0], [0, 2], [2, 2]], 2).mean // [1, 1]
- * cloudOf([[0, 0], [2, 0], [0, 2], [2, 2]], 2).some.length // 2
+ * square = Float64Array.of(0, 2, 0, 2, 0, 0, 2, 2)
+ * cloudOf(square, { draws: 4, shown: 2 }).mean // [1, 1]
+ * cloudOf(square, { draws: 4, shown: 2 }).covariance // [[1.333333, 0], [0, 1.333333]]
+ * cloudOf(square, { draws: 4, shown: 2 }).some // [[0, 0], [0, 2]]
  */
 export function cloudOf(
-  scores: readonly (readonly number[])[],
-  shown: number,
+  scores: Float64Array,
+  { draws, shown }: { readonly draws: number; readonly shown: number },
 ): PlacementUncertainty['scores'] {
-  const step = Math.max(1, scores.length / shown);
-  const some = Array.from(
-    { length: Math.min(shown, scores.length) },
-    (_, i) => scores[Math.floor(i * step)]!,
+  const columns = Array.from({ length: scores.length / draws }, (_, k) =>
+    scores.subarray(k * draws, (k + 1) * draws),
   );
-  return { mean: columnMeans(scores), covariance: covariance(scores), some };
+  const centre = columns.map(mean);
+  const product = (a: number, b: number) => {
+    let sum = 0;
+    const [x, y, mx, my] = [columns[a]!, columns[b]!, centre[a]!, centre[b]!];
+    for (let i = 0; i < draws; i++) sum += (x[i]! - mx) * (y[i]! - my);
+    return sum / (draws - 1);
+  };
+  const count = Math.min(shown, draws);
+  return {
+    mean: centre,
+    covariance: columns.map((_, a) => columns.map((_, b) => product(Math.min(a, b), Math.max(a, b)))),
+    some: Array.from({ length: count }, (_, i) => columns.map((c) => c[Math.floor((i * draws) / count)]!)),
+  };
 }
