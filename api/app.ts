@@ -16,6 +16,7 @@ import { placementRoutes } from './routes/placements.ts';
 import { planRoutes } from './routes/plans.ts';
 import { roastRoutes } from './routes/roasts.ts';
 import { router } from './routes/route.ts';
+import { shareRoutes } from './routes/shares.ts';
 import { slipRoutes } from './routes/slip.ts';
 import { specimenRoutes } from './routes/specimens.ts';
 import { studyRoutes } from './routes/studies.ts';
@@ -42,6 +43,7 @@ export function createApp({ db, pages }: AppNeeds) {
     .route('/', importRoutes)
     .route('/', placementRoutes)
     .route('/', figureRoutes)
+    .route('/', shareRoutes)
     .route('/', slipRoutes)
     .route('/', materialRoutes)
     .route('/', roastRoutes)

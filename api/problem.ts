@@ -22,6 +22,8 @@ const STATUS: Record<FailureKind, ContentfulStatusCode> = {
   invalid: 422,
   'too large': 413,
   refused: 403,
+  gone: 410,
+  'too many': 429,
 };
 const TITLES: Record<number, string> = {
   400: 'The request cannot be read',
@@ -29,9 +31,11 @@ const TITLES: Record<number, string> = {
   404: 'Not found',
   405: 'Not possible here',
   409: 'In the way of something else',
+  410: 'No longer here',
   413: 'Too large',
   415: 'Wrong kind of content',
   422: 'A requirement is not met',
+  429: 'Too often',
   500: 'The service failed',
 };
 

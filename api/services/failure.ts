@@ -1,7 +1,14 @@
 import type { Fault } from '../contract/problem.ts';
 import { RequirementError } from '../domain/requirement.ts';
 
-export type FailureKind = 'not found' | 'conflict' | 'invalid' | 'too large' | 'refused';
+export type FailureKind =
+  | 'not found'
+  | 'conflict'
+  | 'invalid'
+  | 'too large'
+  | 'refused'
+  | 'gone'
+  | 'too many';
 
 /** Why a service cannot do what was asked, in words fit for the caller. Faults say where in the request. */
 export class Failure extends Error {

@@ -1,0 +1,106 @@
+import { getConnInfo } from '@hono/node-server/conninfo';
+import { createRoute } from '@hono/zod-openapi';
+import type { Context } from 'hono';
+import { z } from 'zod';
+import { id } from '../contract/common.ts';
+import { figureFile, figureLook } from '../contract/figure.ts';
+import { comparisonTable } from '../contract/placement.ts';
+import { newComment, newShare, share, shareComment, shared, shareMade, shares } from '../contract/share.ts';
+import { comment, readShared, sharedFigure, sharedTable, type Visitor } from '../services/shared.ts';
+import { createShare, deleteShare, listShares, revokeShare } from '../services/shares.ts';
+import { body, csv, csvHeaders, done, fileHeaders, json, ofStudy, router, type Served } from './route.ts';
+
+const tags = ['Sharing'];
+const path = '/studies/{study}/shares';
+const ofShare = z.object({ study: id, share: id });
+/** Any text: what is no token at all is answered just as an unknown one. */
+const ofToken = z.object({ token: z.string().max(200) });
+
+const list = createRoute({
+  ...{ method: 'get', path, tags, summary: 'Shares of a study, newest first, with what was said on them' },
+  request: { params: ofStudy },
+  responses: { 200: json(shares, 'Shares without their tokens, which nobody keeps') },
+});
+const make = createRoute({
+  ...{ method: 'post', path, tags, summary: 'Share a kept placement at an address nobody can guess' },
+  request: { params: ofStudy, body: body(newShare) },
+  responses: { 201: json(shareMade, 'The share with its token, told this once') },
+});
+const revoke = createRoute({
+  ...{ method: 'post', path: `${path}/{share}/revocation`, tags, summary: 'Close a share for good' },
+  request: { params: ofShare },
+  responses: { 200: json(share, 'The share as it is now') },
+});
+const remove = createRoute({
+  ...{ method: 'delete', path: `${path}/{share}`, tags, summary: 'Delete a share and its comments' },
+  request: { params: ofShare },
+  responses: { 204: done },
+});
+const read = createRoute({
+  ...{ method: 'get', path: '/shared/{token}', tags, summary: 'What is shared at an address' },
+  request: { params: ofToken },
+  responses: { 200: json(shared, 'The frozen placement and its words') },
+});
+const draw = createRoute({
+  ...{ method: 'get', path: '/shared/{token}/figures/{file}', tags, summary: 'A figure of what is shared' },
+  request: { params: ofToken.extend({ file: figureFile }), query: figureLook },
+  responses: { 200: { description: 'The figure', content: { 'image/svg+xml': { schema: z.string() } } } },
+});
+const table = createRoute({
+  ...{ method: 'get', path: '/shared/{token}/tables/{table}', tags, summary: 'A table of what is shared' },
+  request: { params: ofToken.extend({ table: comparisonTable }) },
+  responses: { 200: csv },
+});
+const say = createRoute({
+  ...{
+    method: 'post',
+    path: '/shared/{token}/comments',
+    tags,
+    summary: 'Leave a comment, where they are taken',
+  },
+  request: { params: ofToken, body: body(newComment) },
+  responses: { 201: json(shareComment, 'The comment') },
+});
+
+const visitor = (c: Context<Served>, token: string): Visitor => ({
+  db: c.var.caller.db,
+  address: addressOf(c),
+  token,
+});
+
+/** Where a request comes from; without a socket, as in tests, from one place. */
+function addressOf(c: Context): string {
+  try {
+    return getConnInfo(c).remote.address ?? 'unknown';
+  } catch {
+    return 'unknown';
+  }
+}
+
+export const shareRoutes = router()
+  .openapi(list, async (c) => c.json(await listShares(c.var.caller, c.req.valid('param').study), 200))
+  .openapi(make, async (c) =>
+    c.json(await createShare(c.var.caller, c.req.valid('param').study, c.req.valid('json')), 201),
+  )
+  .openapi(revoke, async (c) => {
+    const { study, share: shareId } = c.req.valid('param');
+    return c.json(await revokeShare(c.var.caller, study, shareId), 200);
+  })
+  .openapi(remove, async (c) => {
+    const { study, share: shareId } = c.req.valid('param');
+    await deleteShare(c.var.caller, study, shareId);
+    return c.body(null, 204);
+  })
+  .openapi(read, async (c) => c.json(await readShared(visitor(c, c.req.valid('param').token)), 200))
+  .openapi(draw, async (c) => {
+    const { token, file } = c.req.valid('param');
+    const { bytes, type } = await sharedFigure(visitor(c, token), file, c.req.valid('query'));
+    return c.body(bytes as Uint8Array<ArrayBuffer>, 200, fileHeaders(file, type)) as never;
+  })
+  .openapi(table, async (c) => {
+    const { token, table: name } = c.req.valid('param');
+    return c.body(await sharedTable(visitor(c, token), name), 200, csvHeaders(`${name}.csv`));
+  })
+  .openapi(say, async (c) =>
+    c.json(await comment(visitor(c, c.req.valid('param').token), c.req.valid('json')), 201),
+  );

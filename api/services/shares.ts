@@ -1,0 +1,108 @@
+import { createHash, randomBytes } from 'node:crypto';
+import { and, asc, desc, eq, inArray } from 'drizzle-orm';
+import { share, shareComment } from '../../db/schema/schema.ts';
+import { figureLook } from '../contract/figure.ts';
+import type { NewShare, ShareComment as Said, Share, ShareMade } from '../contract/share.ts';
+import { type Caller, requireStudy } from './access.ts';
+import { Failure, found } from './failure.ts';
+import { readKept, textOf } from './placement-figures.ts';
+import { readPlacement } from './placements.ts';
+
+/** 192 bits from the system's own generator. */
+const TOKEN_BYTES = 24;
+export const hashOf = (token: string): string => createHash('sha256').update(token).digest('hex');
+
+/** Lays a placement open as it is now. The token is in this answer and nowhere else. */
+export async function createShare(caller: Caller, studyId: string, wish: NewShare): Promise<ShareMade> {
+  const placement = await readPlacement(caller, studyId, wish.placement);
+  const expiresAt = wish.expiresAt === null ? null : new Date(wish.expiresAt);
+  if (expiresAt !== null && expiresAt.getTime() <= Date.now())
+    throw new Failure('invalid', `a share must end after now; ${wish.expiresAt} is past.`);
+  const kept = await readKept(caller, studyId, wish.placement);
+  const text = textOf(kept, figureLook.parse({}));
+  const token = randomBytes(TOKEN_BYTES).toString('base64url');
+  const payload = { placement, text };
+  const [row] = await caller.db
+    .insert(share)
+    .values({
+      ...{ studyId, name: placement.name, tokenHash: hashOf(token), payload },
+      ...{ comments: wish.comments, expiresAt },
+    })
+    .returning();
+  return { ...shown(row!, []), token, path: `/shared/${token}` };
+}
+
+export async function listShares(caller: Caller, studyId: string): Promise<Share[]> {
+  await requireStudy(caller, studyId);
+  const rows = await caller.db
+    .select(columns)
+    .from(share)
+    .where(eq(share.studyId, studyId))
+    .orderBy(desc(share.createdAt), share.id);
+  const said = await commentsOf(
+    caller,
+    rows.map(({ id }) => id),
+  );
+  return rows.map((row) => shown(row, said.get(row.id) ?? []));
+}
+
+/** Closes a share for good. Its comments stay readable to its owner. */
+export async function revokeShare(caller: Caller, studyId: string, shareId: string): Promise<Share> {
+  await requireStudy(caller, studyId);
+  const one = and(eq(share.studyId, studyId), eq(share.id, shareId));
+  const [before] = await caller.db.select({ revokedAt: share.revokedAt }).from(share).where(one);
+  const revokedAt = found(before, 'the share').revokedAt ?? new Date();
+  const [row] = await caller.db.update(share).set({ revokedAt }).where(one).returning(columns);
+  return shown(row!, (await commentsOf(caller, [shareId])).get(shareId) ?? []);
+}
+
+/** Removes a share with what was said on it. */
+export async function deleteShare(caller: Caller, studyId: string, shareId: string): Promise<void> {
+  await requireStudy(caller, studyId);
+  const rows = await caller.db
+    .delete(share)
+    .where(and(eq(share.studyId, studyId), eq(share.id, shareId)))
+    .returning({ id: share.id });
+  found(rows[0], 'the share');
+}
+
+const columns = {
+  id: share.id,
+  name: share.name,
+  comments: share.comments,
+  expiresAt: share.expiresAt,
+  revokedAt: share.revokedAt,
+  createdAt: share.createdAt,
+};
+type Row = Pick<typeof share.$inferSelect, keyof typeof columns>;
+
+export function stateOf({ expiresAt, revokedAt }: Pick<Row, 'expiresAt' | 'revokedAt'>): Share['state'] {
+  if (revokedAt !== null) return 'revoked';
+  return expiresAt !== null && expiresAt.getTime() <= Date.now() ? 'expired' : 'open';
+}
+
+const shown = (row: Row, said: Said[]): Share => ({
+  ...{ id: row.id, name: row.name, state: stateOf(row), comments: row.comments, said },
+  expiresAt: row.expiresAt?.toISOString() ?? null,
+  revokedAt: row.revokedAt?.toISOString() ?? null,
+  createdAt: row.createdAt.toISOString(),
+});
+
+/** What was said on some shares, oldest first. */
+export async function commentsOf(
+  { db }: Pick<Caller, 'db'>,
+  shareIds: readonly string[],
+): Promise<Map<string, Said[]>> {
+  const said = new Map<string, Said[]>();
+  if (shareIds.length === 0) return said;
+  const rows = await db
+    .select()
+    .from(shareComment)
+    .where(inArray(shareComment.shareId, [...shareIds]))
+    .orderBy(asc(shareComment.createdAt), shareComment.id);
+  for (const { id, shareId, name, text, createdAt } of rows) {
+    const comment = { id, name, text, createdAt: createdAt.toISOString() };
+    said.set(shareId, [...(said.get(shareId) ?? []), comment]);
+  }
+  return said;
+}

@@ -1,0 +1,161 @@
+import { createHash } from 'node:crypto';
+import { beforeAll, describe, expect, it } from 'vitest';
+import { share } from '../../db/schema/schema.ts';
+import { readSvg } from '../support/read-files.ts';
+import { startApi } from '../support/start-api.ts';
+
+const used = startApi();
+let study: string;
+let at: string;
+let placement: string;
+const get = (path: string) => used.api.get(path);
+const make = async (wish: object = {}) => {
+  const { status, body } = await used.api.post(`${at}/shares`, { placement, ...wish });
+  expect(status).toBe(201);
+  return body as { id: string; token: string; path: string };
+};
+
+beforeAll(async () => {
+  study = (await used.api.post('/api/demo')).body.id;
+  at = `/api/studies/${study}`;
+  const groups = (await get(`${at}/groups`)).body.map(({ id }: { id: string }) => id);
+  const wish = { name: 'For the museum', comparison: { settings: { groups } } };
+  placement = (await used.api.post(`${at}/placements`, wish)).body.id;
+});
+
+describe('a share', () => {
+  it('has an address of at least 128 bits, of which only the hash is kept', async () => {
+    const tokens = new Set<string>();
+    for (let i = 0; i < 20; i++) {
+      const { token } = await make();
+      expect(Buffer.from(token, 'base64url').length * 8).toBeGreaterThanOrEqual(128);
+      tokens.add(token);
+    }
+    expect(tokens.size).toBe(20);
+    const rows = await used.database.db.select().from(share);
+    const kept = JSON.stringify(rows);
+    for (const token of tokens) {
+      expect(kept).not.toContain(token);
+      const hash = createHash('sha256').update(token).digest('hex');
+      expect(rows.some(({ tokenHash }) => tokenHash === hash)).toBe(true);
+    }
+    expect((await get(`${at}/shares`)).text).not.toContain([...tokens][0]!);
+  });
+
+  it('shows the placement as it was, whatever changes or goes in the study', async () => {
+    const { token } = await make();
+    const before = (await get(`/api/shared/${token}`)).body;
+    const kept = (await get(`${at}/placements/${placement}`)).body;
+    expect(before.placement).toEqual(kept);
+    await used.api.patch(`${at}/placements/${placement}`, { name: 'Renamed' });
+    const again = await used.api.post(`${at}/placements`, { name: 'Two', comparison: kept.result.request });
+    const other = await used.api.post(`${at}/shares`, { placement: again.body.id });
+    await used.api.delete(`${at}/placements/${again.body.id}`);
+    expect((await get(`/api/shared/${other.body.token}`)).body.placement.name).toBe('Two');
+    expect((await get(`/api/shared/${token}`)).body).toEqual(before);
+    await used.api.patch(`${at}/placements/${placement}`, { name: 'For the museum' });
+  });
+
+  it('gives its figures and its tables', async () => {
+    const { token } = await make();
+    const svg = await get(`/api/shared/${token}/figures/scores.svg?format=column-double`);
+    expect(readSvg(svg.text).get('svg')).toBe(1);
+    const table = await get(`/api/shared/${token}/tables/members`);
+    expect(table.headers.get('content-type')).toContain('text/csv');
+    expect(table.text.split('\r\n').length).toBeGreaterThan(20);
+  });
+
+  it('reaches nothing that is not in it', async () => {
+    const { token } = await make();
+    const notes = 'a note nobody outside may read';
+    await used.api.patch(at, { notes });
+    const added = await used.api.post(`${at}/specimens`, { label: 'Not compared', kind: 'material' });
+    const { text } = await get(`/api/shared/${token}`);
+    expect(text).not.toContain(notes);
+    expect(text).not.toContain('Not compared');
+    expect(text).not.toContain(study);
+    for (const path of ['specimens', `placements/${placement}`, `studies/${study}`, '..%2fstudies'])
+      expect((await get(`/api/shared/${token}/${path}`)).status).toBe(404);
+    await used.api.delete(`${at}/specimens/${added.body.id}`);
+  });
+
+  it.each([
+    ['revoked', 'taken it back'],
+    ['expired', 'was shared until'],
+  ])('that is %s says so and shows nothing', async (state, words) => {
+    const soon = new Date(Date.now() + 400).toISOString();
+    const { id, token } = await make(
+      state === 'expired' ? { expiresAt: soon, comments: true } : { comments: true },
+    );
+    expect((await get(`/api/shared/${token}`)).status).toBe(200);
+    if (state === 'revoked') await used.api.post(`${at}/shares/${id}/revocation`);
+    else while (Date.now() <= Date.parse(soon)) await new Promise((done) => setTimeout(done, 50));
+    for (const path of ['', '/figures/scores.svg', '/tables/members']) {
+      const { status, body } = await get(`/api/shared/${token}${path}`);
+      expect(status).toBe(410);
+      expect(body.detail).toContain(words);
+      expect(Object.keys(body).sort()).toEqual(['detail', 'status', 'title', 'type']);
+    }
+    const said = await used.api.post(`/api/shared/${token}/comments`, { name: 'A', text: 'B' });
+    expect(said.status).toBe(410);
+    const listed = (await get(`${at}/shares`)).body.find((one: { id: string }) => one.id === id);
+    expect(listed.state).toBe(state);
+  });
+
+  it('cannot be made to end in the past, of another study’s placement, or revoked from another study', async () => {
+    const past = await used.api.post(`${at}/shares`, { placement, expiresAt: '2020-01-01T00:00:00Z' });
+    expect(past.status).toBe(422);
+    const other = await used.api.newStudy('Other');
+    expect((await used.api.post(`/api/studies/${other}/shares`, { placement })).status).toBe(404);
+    const { id, token } = await make();
+    expect((await used.api.post(`/api/studies/${other}/shares/${id}/revocation`)).status).toBe(404);
+    expect((await get(`/api/shared/${token}`)).status).toBe(200);
+  });
+});
+
+describe('a comment', () => {
+  it('is kept as it was typed where comments are taken, and refused where not', async () => {
+    const { id, token } = await make({ comments: true });
+    const typed = { name: '<b>Ada</b>', text: '<script>alert(1)</script> =1+1' };
+    expect((await used.api.post(`/api/shared/${token}/comments`, typed)).status).toBe(201);
+    expect((await get(`/api/shared/${token}`)).body.said).toMatchObject([typed]);
+    const listed = (await get(`${at}/shares`)).body.find((one: { id: string }) => one.id === id);
+    expect(listed.said).toMatchObject([typed]);
+    const closed = await make();
+    const refused = await used.api.post(`/api/shared/${closed.token}/comments`, typed);
+    expect(refused.status).toBe(403);
+  });
+  it('needs a name and words, not too many', async () => {
+    const { token } = await make({ comments: true });
+    for (const wrong of [
+      { name: '', text: 'x' },
+      { name: 'A', text: ' ' },
+      { name: 'A', text: 'x'.repeat(2_001) },
+    ])
+      expect((await used.api.post(`/api/shared/${token}/comments`, wrong)).status).toBe(422);
+  });
+  it('is taken only so often from one place', async () => {
+    const { token } = await make({ comments: true });
+    const answers: number[] = [];
+    for (let i = 0; i < 8; i++)
+      answers.push(
+        (await used.api.post(`/api/shared/${token}/comments`, { name: 'A', text: `${i}` })).status,
+      );
+    expect(answers.at(-1)).toBe(429);
+  });
+});
+
+describe('guesses at an address', () => {
+  it('are all answered alike, then throttled for the true one too', async () => {
+    const { token } = await make();
+    const near = `${token.slice(0, -1)}${token.endsWith('A') ? 'B' : 'A'}`;
+    const first = await get(`/api/shared/${near}`);
+    const second = await get('/api/shared/x');
+    expect(first.status).toBe(404);
+    expect(second.body).toEqual(first.body);
+    let status = 404;
+    for (let i = 0; i < 25 && status === 404; i++) status = (await get(`/api/shared/guess-${i}`)).status;
+    expect(status).toBe(429);
+    expect((await get(`/api/shared/${token}`)).status).toBe(429);
+  });
+});
