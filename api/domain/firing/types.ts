@@ -2,7 +2,7 @@
  * Firing: pure functions over thermocouple logs, hand readings and stages. Public functions (all plain JSON in and
  * out, except that chunks hold typed arrays):
  *
- *   logReducer(options: LogOptions): { add(chunk: LogChunk): void; finish(): LogDigest }     log-reducer.ts
+ *   logReducer(options: LogOptions): LogReducer { add(chunk), finish(about?) → LogDigest }     log-reducer.ts
  *   summariseLog(digest: LogDigest, settings: SummarySettings): FiringSummary                summary.ts
  *   compareFirings(firings: NamedSummary[]): FiringComparison                                compare.ts
  *   thermocoupleTolerance(celsius, sensor): number                                           thermocouple.ts
@@ -45,10 +45,10 @@ export interface LogChannel {
 
 /** Consecutive readings. `celsius[c][i]` is channel c at `seconds[i]`; NaN where the cell is empty. */
 export interface LogChunk {
-  readonly seconds: Float64Array;
-  readonly celsius: readonly Float64Array[];
+  readonly seconds: ArrayLike<number>;
+  readonly celsius: readonly ArrayLike<number>[];
   /** Row numbers in the file, as a spreadsheet shows them. */
-  readonly rows: Float64Array;
+  readonly rows: ArrayLike<number>;
 }
 
 export interface LogOptions {
