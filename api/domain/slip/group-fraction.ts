@@ -83,8 +83,13 @@ function fitLine({ paints, slips, known }: GroupAnalyses, oxides: readonly strin
     ends: both.points.slice(paints.length),
     known: oxides.map((oxide) => known[oxide] ?? null),
   });
-  // A closed point says one thing less, and each end has one unknown less.
-  return both.closed ? { ...line, df: line.df - both.points.length + 2 } : line;
+  // A closed point says one thing less, and an end held to 100 has one unknown less.
+  const [closedPaints, closedSlips] = [
+    both.closed.slice(0, paints.length).filter(Boolean).length,
+    both.closed.slice(paints.length).filter(Boolean).length,
+  ];
+  const held = Number(closedSlips > 0) + Number(closedSlips > 0 && closedPaints > 0);
+  return { ...line, df: line.df - closedPaints - closedSlips + held };
 }
 
 interface IntervalNeeds {

@@ -51,7 +51,10 @@ function Placing({ study, groups }: PageProps & { readonly groups: readonly Ware
   const slips = useSlipSamples(study, request);
   const choices = useSlipChoices(study);
   const samples = slips.data?.samples ?? NO_SAMPLES;
-  const slip = useSlip({ result: comparison.data, samples, groups, choices });
+  const slip = useSlip({
+    ...{ study, result: comparison.data, samples, groups, choices },
+    against: view.value.against,
+  });
   const last = useLast(comparison.data);
   const change = (part: Partial<Settings>) => settings.set({ ...settings.value, ...part });
   const look = (part: Partial<ViewState>) => view.set({ ...view.value, ...part });

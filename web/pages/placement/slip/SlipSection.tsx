@@ -4,8 +4,11 @@ import { useSourceValue } from '../../../parts/figure/useSource.ts';
 import { Notice } from '../../../parts/Notice.tsx';
 import { showAnalyte } from '../../../parts/numbers.ts';
 import { Tick } from '../../../parts/Tick.tsx';
+import { Fold } from '../panel/Fold.tsx';
 import { NumberBox } from '../panel/NumberBox.tsx';
 import { choose, HAND } from './choices.ts';
+import { DrawsSection } from './DrawsSection.tsx';
+import { EstimateSection } from './EstimateSection.tsx';
 import { FractionSlider } from './FractionSlider.tsx';
 import { most, type Slipped } from './placer.ts';
 import { SourceChoice } from './SourceChoice.tsx';
@@ -42,6 +45,14 @@ export function SlipSection(at: SlipSectionProps) {
       <p className={sides.alike ? 'small faint' : 'small'} role="status">
         {sides.sentence}
       </p>
+      <div className="folds">
+        <Fold title="How much slip?" gist="An estimate of f">
+          <EstimateSection {...at} />
+        </Fold>
+        <Fold title="How sure is this?" gist="Uncertainties carried">
+          <DrawsSection {...at} />
+        </Fold>
+      </div>
     </section>
   );
 }

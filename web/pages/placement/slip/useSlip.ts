@@ -9,6 +9,9 @@ import type { Drawn } from './useDraws.ts';
 
 /** What the page keeps about slip, all of it outside React. */
 export interface Slip {
+  readonly study: string;
+  /** Ware group looked at; null for the one a sentence picks. */
+  readonly against: string | null;
   readonly choices: Source<SlipChoices>;
   readonly live: Source<Live | null>;
   /** Draws of the replica last asked for. */
@@ -17,6 +20,8 @@ export interface Slip {
   readonly bodies: readonly Sample[];
 }
 interface SlipNeeds {
+  readonly study: string;
+  readonly against: string | null;
   readonly result: Comparison | undefined;
   readonly samples: readonly Sample[];
   readonly groups: readonly { readonly id: string; readonly name: string }[];
@@ -26,7 +31,7 @@ interface SlipNeeds {
 const NO_ONE = () => () => {};
 
 /** Keeps every replica placed as its slip is drawn off: the choices change, the sources follow, no page is made again. */
-export function useSlip({ result, samples, groups, choices }: SlipNeeds): Slip {
+export function useSlip({ result, samples, groups, choices, ...at }: SlipNeeds): Slip {
   const [live] = useState(() => createSource<Live | null>(null));
   const [drawn] = useState(() => createSource<Drawn | null>(null));
   const shelf = useMemo(
@@ -43,7 +48,11 @@ export function useSlip({ result, samples, groups, choices }: SlipNeeds): Slip {
     again();
     return choices.subscribe(again);
   }, [placer, choices, live]);
-  return useMemo(() => ({ choices, live, drawn, shelf, bodies }), [choices, live, drawn, shelf, bodies]);
+  const { study, against } = at;
+  return useMemo(
+    () => ({ study, against, choices, live, drawn, shelf, bodies }),
+    [study, against, choices, live, drawn, shelf, bodies],
+  );
 }
 
 /** The comparison with every replica as it is placed now. */
