@@ -1,3 +1,4 @@
+import { memo } from 'react';
 import type { Comparison } from '../../../api/contract/placement.ts';
 import { groupSpokenOf, placementSentence } from '../../../api/domain/placement/sentence.ts';
 import type { Placement } from '../../../api/domain/placement/types.ts';
@@ -15,45 +16,64 @@ export interface LookProps {
 }
 const NEAREST = 'nearest';
 
-/** The sentence first: what a replica is, against which group. */
-export function VerdictSection({
-  result,
-  view,
-  onView,
-  placement,
-}: LookProps & { readonly placement: Placement }) {
+interface ChoiceProps extends LookProps {
+  readonly chosen: string;
+}
+
+/** Made again only when there is something else to choose from: the sentence beneath follows a slider. */
+const VerdictChoice = memo(function VerdictChoice({ result, view, onView, chosen }: ChoiceProps) {
   const { placements, model } = result;
-  const at = placements.findIndex(({ id }) => id === placement.id);
+  const at = placements.findIndex(({ id }) => id === chosen);
   const go = (step: number) =>
     onView({ replica: placements[(at + step + placements.length) % placements.length]!.id });
+  return (
+    <div className="verdict-choice">
+      <Select
+        label="Replica"
+        choices={placements.map(({ id, label }) => ({ id, label }))}
+        value={chosen}
+        onChange={(replica) => onView({ replica })}
+      />
+      <Select
+        label="Against"
+        choices={[
+          { id: NEAREST, label: 'The group it fits best' },
+          ...model.groups.map(({ id, name }) => ({ id, label: name })),
+        ]}
+        value={view.against ?? NEAREST}
+        onChange={(id) => onView({ against: id === NEAREST ? null : id })}
+      />
+      {placements.length > 1 && (
+        <span className="row">
+          <Button onPress={() => go(-1)}>Previous</Button>
+          <Button onPress={() => go(1)}>Next</Button>
+        </span>
+      )}
+    </div>
+  );
+}, sameChoice);
+
+function sameChoice(one: ChoiceProps, other: ChoiceProps): boolean {
+  const [before, after] = [one.result.placements, other.result.placements];
+  return (
+    one.chosen === other.chosen &&
+    one.view.against === other.view.against &&
+    one.onView === other.onView &&
+    one.result.model === other.result.model &&
+    before.length === after.length &&
+    before.every(({ id, label }, at) => id === after[at]!.id && label === after[at]!.label)
+  );
+}
+
+/** The sentence first: what a replica is, against which group. */
+export function VerdictSection(at: LookProps & { readonly placement: Placement }) {
+  const { result, view, placement } = at;
   const group = placement.groups.find((one) => one.group === view.against) ?? groupSpokenOf(placement.groups);
   const sentence = view.against === null ? placement.sentence : placementSentence(placement, view.against);
   const remarks = result.remarks.filter(({ specimen }) => specimen === placement.id);
   return (
     <section className="sheet verdict" aria-labelledby="verdict">
-      <div className="verdict-choice">
-        <Select
-          label="Replica"
-          choices={placements.map(({ id, label }) => ({ id, label }))}
-          value={placement.id}
-          onChange={(replica) => onView({ replica })}
-        />
-        <Select
-          label="Against"
-          choices={[
-            { id: NEAREST, label: 'The group it fits best' },
-            ...model.groups.map(({ id, name }) => ({ id, label: name })),
-          ]}
-          value={view.against ?? NEAREST}
-          onChange={(id) => onView({ against: id === NEAREST ? null : id })}
-        />
-        {placements.length > 1 && (
-          <span className="row">
-            <Button onPress={() => go(-1)}>Previous</Button>
-            <Button onPress={() => go(1)}>Next</Button>
-          </span>
-        )}
-      </div>
+      <VerdictChoice result={result} view={view} onView={at.onView} chosen={placement.id} />
       <div role="status">
         <h2 id="verdict" className="unseen">
           Verdict on {placement.label}

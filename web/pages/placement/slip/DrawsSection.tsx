@@ -1,3 +1,4 @@
+import { useState } from 'react';
 import type { Sample } from '../../../../api/domain/composition/types.ts';
 import { uncertaintySentence } from '../../../../api/domain/uncertainty/sentence.ts';
 import type {
@@ -18,29 +19,29 @@ import { type DrawSettings, drawsKey, requestFor, USUAL_DRAWS } from './draws.ts
 import { attempt, type Slipped } from './placer.ts';
 import type { SlipSectionProps } from './SlipSection.tsx';
 import { isOf, useDraws } from './useDraws.ts';
+import { useNow } from './useSlip.ts';
 
 /** Uncertainties carried through drawing off and placing, by draws made beside the page. */
 export function DrawsSection(at: SlipSectionProps) {
   const { slip, replica } = at;
   const settings = useDraft<DrawSettings>(drawsKey(slip.study), USUAL_DRAWS);
-  const now = useSourceValue(slip.live)?.byId.get(replica.id);
   const drawn = useSourceValue(slip.drawn);
+  const fresh = useNow(slip, replica.id, (now) => drawn !== null && now !== undefined && isOf(drawn, now));
+  const [refused, setRefused] = useState<string | null>(null);
   const { run, start, stop } = useDraws(slip.drawn);
-  const fresh = drawn && now && isOf(drawn, now) ? drawn : null;
   const { progress } = run;
-  const asked = now && askedFor(at, now, settings.value);
-  const refused = typeof asked === 'string' ? asked : run.refusal;
+  const draw = () => {
+    const now = slip.live.get()?.byId.get(replica.id);
+    const asked = now ? askedFor(at, now, settings.value) : null;
+    setRefused(typeof asked === 'string' ? asked : null);
+    if (now && asked && typeof asked !== 'string') void start({ now, settings: settings.value, asked });
+  };
+  const refusal = refused ?? run.refusal;
   return (
     <>
       <Settings value={settings.value} onChange={settings.set} />
       <div className="row">
-        <Button
-          look="primary"
-          isPending={progress !== null}
-          onPress={() =>
-            now && asked && typeof asked !== 'string' && start({ now, settings: settings.value, asked })
-          }
-        >
+        <Button look="primary" isPending={progress !== null} onPress={draw}>
           Draw {settings.value.draws.toLocaleString('en-GB')} times
         </Button>
         {progress && <Button onPress={stop}>Cancel</Button>}
@@ -52,14 +53,14 @@ export function DrawsSection(at: SlipSectionProps) {
           words={`${progress.done.toLocaleString('en-GB')} of ${progress.of.toLocaleString('en-GB')}`}
         />
       )}
-      {refused && (
+      {refusal && (
         <Notice kind="caution" title="No draws can be made">
-          <p>{refused}</p>
+          <p>{refusal}</p>
         </Notice>
       )}
       <ErrorNotice error={run.error} />
-      {fresh ? (
-        <DrawnView answer={fresh.answer} against={slip.against} />
+      {fresh && drawn ? (
+        <DrawnView answer={drawn.answer} against={slip.against} />
       ) : (
         drawn?.of.id === replica.id &&
         progress === null && <p className="small">Something has changed since the last draws: draw again.</p>

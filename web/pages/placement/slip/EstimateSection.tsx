@@ -1,7 +1,5 @@
-import { useState } from 'react';
 import type { EstimateAnswer, EstimateRequest } from '../../../../api/contract/slip-estimate.ts';
 import { SUGGESTED_TRACERS } from '../../../../api/domain/slip/tracers.ts';
-import { useSourceValue } from '../../../parts/figure/useSource.ts';
 import { ErrorNotice } from '../../../parts/Notice.tsx';
 import { showAnalyte } from '../../../parts/numbers.ts';
 import { OneOf } from '../../../parts/Tick.tsx';
@@ -14,6 +12,7 @@ import { type FiredChoice, FiredTarget, NO_TARGET, targetOf } from './FiredTarge
 import { GroupLine, type LineChoice, NO_LINE } from './GroupLine.tsx';
 import { most } from './placer.ts';
 import type { SlipSectionProps } from './SlipSection.tsx';
+import { useNow } from './useSlip.ts';
 
 const WAYS = [
   { id: 'tracers', label: 'By tracers', hint: 'Oxides that the paint itself cannot hold' },
@@ -37,10 +36,8 @@ export function EstimateSection(at: SlipSectionProps) {
   const draft = useDraft<Asking>(`slip-estimate.1.${study}`, START);
   const asking = draft.value;
   const change = (part: Partial<Asking>) => draft.set({ ...asking, ...part });
-  const now = useSourceValue(slip.live)?.byId.get(replica.id);
-  const choice = now?.choice ?? null;
-  const [source, setSource] = useState(choice?.source);
-  if (choice?.source !== source) setSource(choice?.source);
+  const source = useNow(slip, replica.id, (now) => now?.choice?.source);
+  const reach = useNow(slip, replica.id, (now) => now?.reach ?? null);
   const oxides = oxidesOf(at);
   const tracers = (asking.tracers ?? SUGGESTED_TRACERS).filter((oxide) => oxides.includes(oxide));
   const request = requestOf(at, { asking, tracers, source });
@@ -79,10 +76,10 @@ export function EstimateSection(at: SlipSectionProps) {
         <EstimateView
           answer={found.data as EstimateAnswer}
           onApply={({ f, ...rest }) => {
-            const top = now?.reach ? most(now.reach) : f;
+            const top = reach ? most(reach) : f;
             choose(slip.choices, replica.id, { ...rest, f: Math.min(f, top) });
           }}
-          canApply={now?.reach !== null && source !== undefined}
+          canApply={reach !== null}
         />
       )}
     </>

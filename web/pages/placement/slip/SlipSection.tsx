@@ -1,5 +1,6 @@
 import { useId } from 'react';
 import type { Comparison } from '../../../../api/contract/placement.ts';
+import type { SlipSource } from '../../../../api/domain/slip/slip-source.ts';
 import { useSourceValue } from '../../../parts/figure/useSource.ts';
 import { Notice } from '../../../parts/Notice.tsx';
 import { showAnalyte } from '../../../parts/numbers.ts';
@@ -12,7 +13,7 @@ import { EstimateSection } from './EstimateSection.tsx';
 import { FractionSlider } from './FractionSlider.tsx';
 import { most, type Slipped } from './placer.ts';
 import { SourceChoice } from './SourceChoice.tsx';
-import type { Slip } from './useSlip.ts';
+import { type Slip, useNow } from './useSlip.ts';
 import { limitWords, shareWords, sidesOf, stateOf } from './words.ts';
 
 export interface SlipSectionProps {
@@ -23,28 +24,20 @@ export interface SlipSectionProps {
 
 /** Draws the slip off a replica: which slip, how much of it, and what that does to the comparison. */
 export function SlipSection(at: SlipSectionProps) {
-  const { slip, result, replica } = at;
-  const now = useSourceValue(slip.live)?.byId.get(replica.id);
-  const choice = now?.choice ?? null;
-  const sides = sidesOf(result, replica.label, stateOf(now?.refusal ? null : choice));
+  const { slip, replica } = at;
+  const source = useNow(slip, replica.id, (now) => now?.choice?.source ?? null);
+  const onChoose = (next: SlipSource | null) =>
+    choose(slip.choices, replica.id, next && { source: next, f: slip.choices.get()[replica.id]?.f ?? 0 });
   return (
     <section className="sheet slip" aria-labelledby="slip-heading">
       <h2 id="slip-heading">Slip in the paint of {replica.label}</h2>
       <div className="slip-choice">
-        <SourceChoice
-          shelf={slip.shelf}
-          specimen={replica.id}
-          choice={choice}
-          onChoose={(source) => choose(slip.choices, replica.id, source && { source, f: choice?.f ?? 0 })}
-        />
+        <SourceChoice shelf={slip.shelf} specimen={replica.id} source={source} onChoose={onChoose} />
       </div>
       {slip.shelf.slips.length === 0 && (
         <p className="small faint">No slip has been analysed in this study; enter one to draw it off.</p>
       )}
-      {now && <Drawing {...at} now={now} />}
-      <p className={sides.alike ? 'small faint' : 'small'} role="status">
-        {sides.sentence}
-      </p>
+      <Drawing {...at} />
       <div className="folds">
         <Fold title="How much slip?" gist="An estimate of f">
           <EstimateSection {...at} />
@@ -57,7 +50,22 @@ export function SlipSection(at: SlipSectionProps) {
   );
 }
 
-function Drawing({ slip, replica, now }: SlipSectionProps & { readonly now: Slipped }) {
+/** What follows the slider at every frame. */
+function Drawing(at: SlipSectionProps) {
+  const now = useSourceValue(at.slip.live)?.byId.get(at.replica.id);
+  const choice = now?.refusal ? null : (now?.choice ?? null);
+  const sides = sidesOf(at.result, at.replica.label, stateOf(choice));
+  return (
+    <>
+      {now && <Share {...at} now={now} />}
+      <p className={sides.alike ? 'small faint' : 'small'} role="status">
+        {sides.sentence}
+      </p>
+    </>
+  );
+}
+
+function Share({ slip, replica, now }: SlipSectionProps & { readonly now: Slipped }) {
   const { choice, reach, refusal, lacking, spent } = now;
   const limit = useId();
   const change = (part: Parameters<typeof choose>[2]) => choose(slip.choices, replica.id, part);

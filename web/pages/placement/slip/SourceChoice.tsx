@@ -1,4 +1,3 @@
-import type { SlipChoice } from '../../../../api/contract/slip-choice.ts';
 import type { SlipShelf, SlipSource } from '../../../../api/domain/slip/slip-source.ts';
 import { ComboField } from '../../../parts/ComboField.tsx';
 import { type Choice, Select } from '../../../parts/Select.tsx';
@@ -8,16 +7,17 @@ type Kind = SlipSource['kind'] | 'in';
 export interface SourceChoiceProps {
   readonly shelf: SlipShelf;
   readonly specimen: string;
-  readonly choice: SlipChoice | null;
+  /** Null where the slip is left in. */
+  readonly source: SlipSource | null;
   /** Null puts the slip back in. */
   readonly onChoose: (source: SlipSource | null) => void;
 }
 
 /** Which analysis stands for the slip beneath a paint. */
-export function SourceChoice({ shelf, specimen, choice, onChoose }: SourceChoiceProps) {
+export function SourceChoice({ shelf, specimen, source, onChoose }: SourceChoiceProps) {
   const { slips } = shelf;
   const groups = groupsOf(shelf);
-  const kind: Kind = choice?.source.kind ?? 'in';
+  const kind: Kind = source?.kind ?? 'in';
   const kinds = kindsFor(shelf, { specimen, kind, groups: groups.length });
   const take = (next: Kind) => {
     if (next === 'in') onChoose(null);
@@ -25,7 +25,6 @@ export function SourceChoice({ shelf, specimen, choice, onChoose }: SourceChoice
     else if (next === 'group') onChoose({ kind: 'group', group: groups[0]!.id });
     else onChoose({ kind: 'specimen', specimen: slips[0]!.id });
   };
-  const source = choice?.source;
   return (
     <>
       <Select label="Slip" choices={kinds} value={kind} onChange={take} />

@@ -4,7 +4,7 @@ import type { Sample } from '../../../../api/domain/composition/types.ts';
 import type { SlipShelf } from '../../../../api/domain/slip/slip-source.ts';
 import { createSource, type Source } from '../../../parts/figure/source.ts';
 import type { SlipChoices } from './choices.ts';
-import { createPlacer, type Live } from './placer.ts';
+import { createPlacer, type Live, type Slipped } from './placer.ts';
 import type { Drawn } from './useDraws.ts';
 
 /** What the page keeps about slip, all of it outside React. */
@@ -70,4 +70,9 @@ function withLive(result: Comparison, live: Live | null): Comparison {
   if (live === null || live.placements.length !== result.placements.length) return result;
   const same = live.placements.every(({ id }, at) => id === result.placements[at]!.id);
   return same ? { ...result, placements: live.placements as Comparison['placements'] } : result;
+}
+
+/** One thing about a replica as it is placed now; only when it changes is who asks made again. */
+export function useNow<Value>(slip: Slip, replica: string, pick: (now: Slipped | undefined) => Value): Value {
+  return useSyncExternalStore(slip.live.subscribe, () => pick(slip.live.get()?.byId.get(replica)));
 }
