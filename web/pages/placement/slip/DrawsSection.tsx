@@ -17,7 +17,7 @@ import { column, DownloadableTable, type TableColumn } from '../tables/Downloada
 import { percent, showProbability } from '../words.ts';
 import { type DrawSettings, drawsKey, requestFor, USUAL_DRAWS } from './draws.ts';
 import { attempt, type Slipped } from './placer.ts';
-import type { SlipSectionProps } from './SlipSection.tsx';
+import type { SlipSectionProps } from './section-props.ts';
 import { isOf, useDraws } from './useDraws.ts';
 import { useNow } from './useSlip.ts';
 

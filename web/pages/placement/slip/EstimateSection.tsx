@@ -11,7 +11,7 @@ import { EstimateView } from './EstimateView.tsx';
 import { type FiredChoice, FiredTarget, NO_TARGET, targetOf } from './FiredTarget.tsx';
 import { GroupLine, type LineChoice, NO_LINE } from './GroupLine.tsx';
 import { most } from './placer.ts';
-import type { SlipSectionProps } from './SlipSection.tsx';
+import type { SlipSectionProps } from './section-props.ts';
 import { useNow } from './useSlip.ts';
 
 const WAYS = [

@@ -1,5 +1,4 @@
 import { useId } from 'react';
-import type { Comparison } from '../../../../api/contract/placement.ts';
 import type { SlipSource } from '../../../../api/domain/slip/slip-source.ts';
 import { useSourceValue } from '../../../parts/figure/useSource.ts';
 import { Notice } from '../../../parts/Notice.tsx';
@@ -13,14 +12,9 @@ import { EstimateSection } from './EstimateSection.tsx';
 import { FractionSlider } from './FractionSlider.tsx';
 import { most, type Slipped } from './placer.ts';
 import { SourceChoice } from './SourceChoice.tsx';
-import { type Slip, useNow } from './useSlip.ts';
+import type { SlipSectionProps } from './section-props.ts';
+import { useNow } from './useSlip.ts';
 import { limitWords, shareWords, sidesOf, stateOf } from './words.ts';
-
-export interface SlipSectionProps {
-  readonly slip: Slip;
-  readonly result: Comparison;
-  readonly replica: { readonly id: string; readonly label: string };
-}
 
 /** Draws the slip off a replica: which slip, how much of it, and what that does to the comparison. */
 export function SlipSection(at: SlipSectionProps) {
