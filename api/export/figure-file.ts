@@ -1,9 +1,6 @@
 import type { FigureFile, FigureForm, FigureLook, FigureName } from '../contract/figure.ts';
 import type { Comparison } from '../contract/placement.ts';
 import { prepareFigure } from './comparison-figures.ts';
-import { drawPdf } from './pdf.ts';
-import { paintPng } from './png.ts';
-import { drawSvg } from './svg.ts';
 
 export interface DrawnFile {
   readonly bytes: Uint8Array;
@@ -16,7 +13,10 @@ const TYPES: Record<FigureForm, string> = {
   png: 'image/png',
 };
 
-/** A figure of a comparison as the bytes of a file; the same drawing in each kind of file. */
+/**
+ * A figure of a comparison as the bytes of a file; the same drawing in each kind of file. What draws it is loaded
+ * with the first figure: it takes 70 MB, which a service that draws none should not hold.
+ */
 export async function drawFigureFile(
   comparison: Comparison,
   file: FigureFile,
@@ -24,11 +24,11 @@ export async function drawFigureFile(
 ): Promise<DrawnFile> {
   const [name, form] = file.split('.') as [FigureName, FigureForm];
   const { draw, format, title, caption } = prepareFigure(comparison, name, look);
-  const svg = draw(drawSvg);
+  const svg = draw((await import('./svg.ts')).drawSvg);
   const bytes = {
-    svg: () => new TextEncoder().encode(svg),
-    pdf: () => drawPdf({ svg, format, title, caption }),
-    png: () => paintPng(svg, look.width),
+    svg: async () => new TextEncoder().encode(svg),
+    pdf: async () => (await import('./pdf.ts')).drawPdf({ svg, format, title, caption }),
+    png: async () => (await import('./png.ts')).paintPng(svg, look.width),
   };
   return { bytes: await bytes[form](), type: TYPES[form], caption };
 }

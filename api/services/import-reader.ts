@@ -14,6 +14,7 @@ const MOST_MEMORY_MB = 384;
 export async function* readInWorker(task: ReadTask, signal?: AbortSignal): AsyncGenerator<ReadMessage> {
   const worker = new Worker(new URL('./import-worker.mjs', import.meta.url), {
     workerData: task,
+    transferList: 'bytes' in task.source ? [task.source.bytes.buffer as ArrayBuffer] : [],
     execArgv: [],
     resourceLimits: { maxOldGenerationSizeMb: MOST_MEMORY_MB, maxYoungGenerationSizeMb: 16 },
   });

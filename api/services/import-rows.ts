@@ -1,37 +1,59 @@
 import { randomUUID } from 'node:crypto';
-import type { analysis, specimen } from '../../db/schema/schema.ts';
-import type { DraftAnalysis, Problem } from '../intake/types.ts';
+import type { Problem, SpecimenKind } from '../intake/types.ts';
 import type { KnownSpecimen } from './import-known.ts';
+import type { StagedDraft } from './import-task.ts';
 import { naturalOrder } from './natural-order.ts';
 import { techniqueCode } from './technique-names.ts';
 
-export type NewSpecimenRow = typeof specimen.$inferInsert & { id: string };
-export type NewAnalysisRow = typeof analysis.$inferInsert;
-
-export function specimenRow(
-  draft: DraftAnalysis,
-  of: { studyId: string; importId: string; wareGroupId: string | null },
-): NewSpecimenRow {
-  const label = draft.specimen;
-  return { ...of, id: randomUUID(), label, labelOrder: naturalOrder(label), kind: draft.kind ?? 'sherd' };
+/** What every row of an import carries. */
+export interface Target {
+  readonly studyId: string;
+  readonly importId: string;
+}
+export interface NewSpecimen {
+  readonly id: string;
+  readonly label: string;
+  readonly kind: SpecimenKind;
+  readonly group: string | null;
 }
 
-export function analysisRow(
-  draft: DraftAnalysis,
-  of: { studyId: string; importId: string; specimenId: string },
-): NewAnalysisRow {
-  const { measured, date, values: reported } = draft;
-  return {
-    ...of,
-    ...{ measured, date, reported },
+export const GROUP_COLUMNS = ['id', 'study_id', 'import_id', 'name', 'position'];
+export function groupRow(of: Target, group: { id: string; name: string; position: number }): string {
+  return JSON.stringify({ ...group, study_id: of.studyId, import_id: of.importId });
+}
+
+export const SPECIMEN_COLUMNS = [
+  'id',
+  'study_id',
+  'import_id',
+  'label',
+  'label_order',
+  'kind',
+  'ware_group_id',
+];
+export function specimenRow(of: Target, { id, label, kind, group }: NewSpecimen): string {
+  return JSON.stringify({
+    ...{ id, label, kind, label_order: naturalOrder(label), ware_group_id: group },
+    ...{ study_id: of.studyId, import_id: of.importId },
+  });
+}
+
+export const ANALYSIS_COLUMNS = [
+  ...['id', 'study_id', 'import_id', 'specimen_id', 'measured', 'technique', 'laboratory', 'instrument'],
+  ...['date', 'source', 'doi', 'spot', 'note', 'row', 'reported'],
+];
+export function analysisRow(of: Target, specimenId: string, draft: StagedDraft): string {
+  const about = JSON.stringify({
+    ...{ id: randomUUID(), study_id: of.studyId, import_id: of.importId, specimen_id: specimenId },
+    ...{ measured: draft.measured, date: draft.date, row: draft.rows[0] ?? null },
     ...techniqueOf(draft.technique),
     laboratory: draft.laboratory ?? '',
     source: draft.source ?? '',
     doi: draft.doi ?? '',
     spot: draft.spot ?? '',
     note: draft.note ?? '',
-    row: draft.rows[0] ?? null,
-  };
+  });
+  return `${about.slice(0, -1)},"reported":${draft.reported}}`;
 }
 
 /** A technique nobody here knows is kept in the laboratory's own words. */
@@ -44,7 +66,7 @@ function techniqueOf(written: string | null): { technique: string | null; instru
 }
 
 /** Where a row says something else of its specimen than the study or an earlier row does. */
-export function contradictions(draft: DraftAnalysis, known: KnownSpecimen, group: string | null): Problem[] {
+export function contradictions(draft: StagedDraft, known: KnownSpecimen, group: string | null): Problem[] {
   const found: Problem[] = [];
   if (known.group !== null && group !== null && known.group !== group)
     found.push(
@@ -65,7 +87,7 @@ export function contradictions(draft: DraftAnalysis, known: KnownSpecimen, group
   return found;
 }
 
-function problem(draft: DraftAnalysis, code: string, said: string): Problem {
+function problem(draft: StagedDraft, code: string, said: string): Problem {
   const row = draft.rows[0] ?? null;
   return { severity: 'error', code: `specimen-${code}`, message: `Row ${row}: ${said}.`, row, column: null };
 }

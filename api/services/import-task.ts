@@ -1,4 +1,12 @@
-import type { Choices, Part, Preview, Problem, ReadOptions, RememberedChoices } from '../intake/types.ts';
+import type {
+  Choices,
+  DraftAnalysis,
+  Part,
+  Preview,
+  Problem,
+  ReadOptions,
+  RememberedChoices,
+} from '../intake/types.ts';
 
 /** What the worker is given: a file or pasted text, and what is known of files with the same headers. */
 export interface ReadTask {
@@ -10,6 +18,10 @@ export interface ReadTask {
   readonly remembered: Readonly<Record<string, RememberedChoices>>;
 }
 
+/** An analysis on its way to the database: its figures are JSON text, made where it disturbs nobody. */
+export type StagedDraft = Omit<DraftAnalysis, 'values'> & { readonly reported: string };
+export type StagedPart = Omit<Part, 'analyses'> & { readonly analyses: readonly StagedDraft[] };
+
 /** What the worker says, one message at a time; it goes on when it is told to. */
 export type ReadMessage =
   | { readonly is: 'preview'; readonly preview: Preview }
@@ -19,6 +31,6 @@ export type ReadMessage =
       readonly toRemember: RememberedChoices;
       readonly problems: readonly Problem[];
     }
-  | { readonly is: 'part'; readonly part: Part }
+  | { readonly is: 'part'; readonly part: StagedPart }
   | { readonly is: 'refused'; readonly message: string }
   | { readonly is: 'end' };

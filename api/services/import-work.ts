@@ -4,9 +4,9 @@ import { RequirementError } from '../domain/requirement.ts';
 import { interpret } from '../intake/interpret.ts';
 import { previewOf } from '../intake/preview.ts';
 import { readPasted, readTable } from '../intake/read-table.ts';
-import type { Table } from '../intake/types.ts';
+import type { DraftAnalysis, Table } from '../intake/types.ts';
 import { rememberable, understand } from '../intake/understand.ts';
-import type { ReadMessage, ReadTask } from './import-task.ts';
+import type { ReadMessage, ReadTask, StagedDraft } from './import-task.ts';
 
 /** What runs in the reading thread: one file, told message by message, each only when the last one is dealt with. */
 const port = parentPort!;
@@ -29,8 +29,14 @@ async function work(task: ReadTask): Promise<void> {
   await readAll(table, settled);
 }
 
+const staged = ({ values, ...draft }: DraftAnalysis): StagedDraft => ({
+  ...draft,
+  reported: JSON.stringify(values),
+});
+
 async function readAll(table: Table, choices: Parameters<typeof interpret>[1]): Promise<void> {
-  for (const part of interpret(table, choices)) await say({ is: 'part', part });
+  for (const { analyses, ...part } of interpret(table, choices))
+    await say({ is: 'part', part: { ...part, analyses: analyses.map(staged) } });
 }
 
 try {

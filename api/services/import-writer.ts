@@ -2,18 +2,21 @@ import { randomUUID } from 'node:crypto';
 import { sql } from 'drizzle-orm';
 import type { Database, Transaction } from '../../db/connect.ts';
 import { analysis, specimen, wareGroup } from '../../db/schema/schema.ts';
-import type { DraftAnalysis, Problem } from '../intake/types.ts';
+import type { Problem } from '../intake/types.ts';
 import { folded, type Known, knownOf } from './import-known.ts';
-import { analysisRow, contradictions, type NewSpecimenRow, specimenRow } from './import-rows.ts';
+import {
+  ANALYSIS_COLUMNS,
+  analysisRow,
+  contradictions,
+  GROUP_COLUMNS,
+  groupRow,
+  SPECIMEN_COLUMNS,
+  specimenRow,
+  type Target,
+} from './import-rows.ts';
+import type { StagedDraft } from './import-task.ts';
+import { insertJson } from './insert-json.ts';
 
-/** Rows of one INSERT: few enough that an embedded database answers others in between. */
-const BATCH = 125;
-
-type NewGroupRow = typeof wareGroup.$inferInsert;
-interface Target {
-  readonly studyId: string;
-  readonly importId: string;
-}
 export interface Written {
   analyses: number;
   specimens: number;
@@ -31,8 +34,8 @@ export class ImportWriter {
   private readonly known: Known;
   /** Specimens that had no ware group, and the one the file gives them. */
   private readonly joining = new Map<string, string>();
-  private readonly newGroups: NewGroupRow[] = [];
-  private readonly newSpecimens: NewSpecimenRow[] = [];
+  private readonly newGroups: string[] = [];
+  private readonly newSpecimens: string[] = [];
 
   private constructor(db: Database, target: Target, known: Known) {
     this.db = db;
@@ -44,19 +47,15 @@ export class ImportWriter {
     return new ImportWriter(db, target, await knownOf(db, target.studyId));
   }
 
-  async write(drafts: readonly DraftAnalysis[]): Promise<Problem[]> {
+  async write(drafts: readonly StagedDraft[]): Promise<Problem[]> {
+    const { db, written } = this;
     const problems: Problem[] = [];
-    const rows = drafts.map((draft) => {
-      const specimenId = this.specimenOf(draft, problems);
-      return analysisRow(draft, { ...this.target, specimenId });
-    });
-    this.written.groups += await inBatches(this.newGroups.splice(0), (some) =>
-      this.db.insert(wareGroup).values(some),
-    );
-    this.written.specimens += await inBatches(this.newSpecimens.splice(0), (some) =>
-      this.db.insert(specimen).values(some),
-    );
-    this.written.analyses += await inBatches(rows, (some) => this.db.insert(analysis).values(some));
+    const rows = drafts.map((draft) => analysisRow(this.target, this.specimenOf(draft, problems), draft));
+    const groups = { columns: GROUP_COLUMNS, rows: this.newGroups.splice(0) };
+    const specimens = { columns: SPECIMEN_COLUMNS, rows: this.newSpecimens.splice(0) };
+    written.groups += await insertJson(db, wareGroup, groups);
+    written.specimens += await insertJson(db, specimen, specimens);
+    written.analyses += await insertJson(db, analysis, { columns: ANALYSIS_COLUMNS, rows });
     return problems;
   }
 
@@ -74,12 +73,13 @@ export class ImportWriter {
     if (name === null) return null;
     const { groups } = this.known;
     const id = groups.get(folded(name)) ?? randomUUID();
-    if (!groups.has(folded(name))) this.newGroups.push({ ...this.target, id, name, position: groups.size });
+    if (!groups.has(folded(name)))
+      this.newGroups.push(groupRow(this.target, { id, name, position: groups.size }));
     groups.set(folded(name), id);
     return id;
   }
 
-  private specimenOf(draft: DraftAnalysis, problems: Problem[]): string {
+  private specimenOf(draft: StagedDraft, problems: Problem[]): string {
     const group = this.groupOf(draft.group);
     const known = this.known.specimens.get(draft.specimen);
     if (known === undefined) return this.addSpecimen(draft, group);
@@ -91,15 +91,10 @@ export class ImportWriter {
     return known.id;
   }
 
-  private addSpecimen(draft: DraftAnalysis, group: string | null): string {
-    const row = specimenRow(draft, { ...this.target, wareGroupId: group });
-    this.known.specimens.set(draft.specimen, { id: row.id, kind: row.kind, group });
-    this.newSpecimens.push(row);
+  private addSpecimen(draft: StagedDraft, group: string | null): string {
+    const row = { id: randomUUID(), label: draft.specimen, kind: draft.kind ?? 'sherd', group };
+    this.known.specimens.set(row.label, { id: row.id, kind: row.kind, group });
+    this.newSpecimens.push(specimenRow(this.target, row));
     return row.id;
   }
-}
-
-async function inBatches<Row>(rows: Row[], insert: (some: Row[]) => Promise<unknown>): Promise<number> {
-  for (let at = 0; at < rows.length; at += BATCH) await insert(rows.slice(at, at + BATCH));
-  return rows.length;
 }
