@@ -27,7 +27,7 @@ export function distancesFor(groups: number, draws: number): KernelDistances {
  * Places a block of draws: squared distance to every group's centre, D² and squared distance off the axes, written
  * from column `first` on. Four draws at a time, so that each number of a group's factor is read once for four.
  * @example
- * kernel = { axes: [Float64Array.of(1, 0, 0)], groups: [{ mean: Float64Array.of(1, 1, 0), axes: 0, p: 1, centre: Float64Array.of(1), inverseCholesky: Float64Array.of(0.5) }] }
+ * kernel = { axes: [Float64Array.of(1, 0, 0)], groups: [{ mean: Float64Array.of(1, 1, 0), axes: 0, p: 1, centre: Float64Array.of(1), shift: Float64Array.of(0.5), inverseCholesky: Float64Array.of(0.5) }] }
  * out = distancesFor(1, 1)
  * placeBlock(kernel, Float64Array.of(4, 5, 0), { out, first: 0 })
  * out.distance2 // [25]
@@ -84,31 +84,34 @@ function squaredDistances(rows: Float64Array, mean: Float64Array, { into, to, si
 }
 
 function mahalanobisBlock(z: Float64Array, group: KernelGroup, { into, to, size }: Target): void {
-  const { p, centre: c, inverseCholesky: inverse } = group;
-  for (let i = 0; i < size; i += 4) {
-    const [second, third, fourth] = [
-      Math.min(1, size - 1 - i),
-      Math.min(2, size - 1 - i),
-      Math.min(3, size - 1 - i),
-    ];
-    let [a, b, d, e] = [0, 0, 0, 0];
+  const { p, shift, inverseCholesky: inverse } = group;
+  // Fewer than four draws share lanes; the last four of a block may be placed twice, to the same result.
+  const [second, third, fourth] = [1, 2, 3].map((lane) => Math.min(lane, size - 1)) as [
+    number,
+    number,
+    number,
+  ];
+  for (let start = 0; start < size; start += 4) {
+    const i = Math.max(0, Math.min(start, size - 4));
+    let [a, b, c, d] = [0, 0, 0, 0];
     for (let k = 0, at = 0; k < p; k++) {
-      let [u, v, w, x] = [0, 0, 0, 0];
+      let u = -shift[k]!;
+      let [v, w, x] = [u, u, u];
       for (let j = 0, from = i; j <= k; j++, from += size) {
-        const [l, m] = [inverse[at++]!, c[j]!];
-        u += l * (z[from]! - m);
-        v += l * (z[from + second]! - m);
-        w += l * (z[from + third]! - m);
-        x += l * (z[from + fourth]! - m);
+        const l = inverse[at++]!;
+        u += l * z[from]!;
+        v += l * z[from + second]!;
+        w += l * z[from + third]!;
+        x += l * z[from + fourth]!;
       }
       a += u * u;
       b += v * v;
-      d += w * w;
-      e += x * x;
+      c += w * w;
+      d += x * x;
     }
     into[to + i] = a;
     into[to + i + second] = b;
-    into[to + i + third] = d;
-    into[to + i + fourth] = e;
+    into[to + i + third] = c;
+    into[to + i + fourth] = d;
   }
 }

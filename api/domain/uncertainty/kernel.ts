@@ -9,6 +9,8 @@ export interface KernelGroup {
   readonly p: number;
   /** Axes times mean. */
   readonly centre: Float64Array;
+  /** L⁻¹ times that: what to take off L⁻¹ times the axes times a draw. */
+  readonly shift: Float64Array;
   readonly inverseCholesky: Float64Array;
 }
 
@@ -39,12 +41,14 @@ export function kernelOf(model: ReferenceModel, sampleId: string): Kernel {
     const centre = Float64Array.from(spread?.axes ?? [], (row) =>
       row.reduce((sum, a, j) => sum + a * mean[j]!, 0),
     );
+    const inverseCholesky = Float64Array.from(spread?.inverseCholesky ?? []);
     return {
       mean: Float64Array.from(mean),
       axes: spread ? shared(axes, own) : -1,
       p: spread?.p ?? 0,
       centre,
-      inverseCholesky: Float64Array.from(spread?.inverseCholesky ?? []),
+      shift: throughTriangle(inverseCholesky, centre),
+      inverseCholesky,
     };
   });
   return {
@@ -56,6 +60,15 @@ export function kernelOf(model: ReferenceModel, sampleId: string): Kernel {
     loadings: model.pca.loadings.map((row) => Float64Array.from(row)),
     groups,
   };
+}
+
+function throughTriangle(packed: Float64Array, vector: Float64Array): Float64Array {
+  let at = 0;
+  return vector.map((_, i) => {
+    let sum = 0;
+    for (let j = 0; j <= i; j++) sum += packed[at++]! * vector[j]!;
+    return sum;
+  });
 }
 
 function shared(axes: Float64Array[], own: Float64Array): number {
