@@ -53,7 +53,7 @@ afterEach(async () => {
   await seen.context.close();
 });
 
-test('a tile is laid out and a zone judged with the keyboard alone', async () => {
+test('a tile is laid out with the keyboard alone, and a zone of it judged', async () => {
   await page.goto(`${own}/fire`);
   await page.getByRole('heading', { level: 1, name: 'Tiles' }).waitFor();
   await tabTo(page, 'New tile');
@@ -62,7 +62,9 @@ test('a tile is laid out and a zone judged with the keyboard alone', async () =>
   await page.keyboard.type('Ladder 1');
   await page.keyboard.press('Enter');
   await page.getByRole('link', { name: 'Ladder 1' }).waitFor();
-  await page.getByRole('link', { name: 'Ladder 1' }).press('Enter');
+  await page.getByRole('dialog').waitFor({ state: 'detached' });
+  await tabTo(page, 'Ladder 1');
+  await page.keyboard.press('Enter');
   await page.getByRole('heading', { level: 1, name: 'Ladder 1' }).waitFor();
   await page.getByRole('button', { name: /^B1/ }).press('Enter');
   await page.getByRole('dialog').getByLabel('Coats').fill('3');
