@@ -54,6 +54,7 @@ function Placing({ study, groups }: PageProps & { readonly groups: readonly Ware
   const slip = useSlip({
     ...{ study, result: comparison.data, samples, groups, choices },
     against: view.value.against,
+    references,
   });
   const last = useLast(comparison.data);
   const change = (part: Partial<Settings>) => settings.set({ ...settings.value, ...part });

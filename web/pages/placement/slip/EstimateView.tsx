@@ -4,7 +4,7 @@ import { Notice } from '../../../parts/Notice.tsx';
 import { showAnalyte, showSignificant } from '../../../parts/numbers.ts';
 import { Fold } from '../panel/Fold.tsx';
 import { column, DownloadableTable, type TableColumn } from '../tables/DownloadableTable.tsx';
-import { showShare } from './words.ts';
+import { showOff, showShare } from './words.ts';
 
 type Estimate = NonNullable<EstimateAnswer['estimate']>;
 type Witness = Estimate['witnesses'][number];
@@ -105,7 +105,7 @@ const WITNESSES: TableColumn<Witness>[] = [
   }),
   column('z', 'Off, in standard uncertainties', (row) => row.z, {
     ...right,
-    cell: (row) => row.z.toFixed(1),
+    cell: (row) => showOff(row.z),
   }),
 ];
 const SHOWN = WITNESSES.filter(({ id }) => id !== 'sigma');

@@ -1,4 +1,5 @@
-import { useId } from 'react';
+import { type ReactNode, useContext, useId } from 'react';
+import { DisclosureStateContext } from 'react-aria-components';
 import type { SlipSource } from '../../../../api/domain/slip/slip-source.ts';
 import { useSourceValue } from '../../../parts/figure/useSource.ts';
 import { Notice } from '../../../parts/Notice.tsx';
@@ -7,12 +8,15 @@ import { Tick } from '../../../parts/Tick.tsx';
 import { Fold } from '../panel/Fold.tsx';
 import { NumberBox } from '../panel/NumberBox.tsx';
 import { choose, HAND } from './choices.ts';
+import { DepthSection } from './DepthSection.tsx';
 import { DrawsSection } from './DrawsSection.tsx';
 import { EstimateSection } from './EstimateSection.tsx';
 import { FractionSlider } from './FractionSlider.tsx';
 import { most, type Slipped } from './placer.ts';
+import { RecastSection } from './RecastSection.tsx';
 import { SourceChoice } from './SourceChoice.tsx';
 import type { SlipSectionProps } from './section-props.ts';
+import { UptakeSection } from './UptakeSection.tsx';
 import { useNow } from './useSlip.ts';
 import { limitWords, shareWords, sidesOf, stateOf } from './words.ts';
 
@@ -34,14 +38,38 @@ export function SlipSection(at: SlipSectionProps) {
       <Drawing {...at} />
       <div className="folds">
         <Fold title="How much slip?" gist="An estimate of f">
-          <EstimateSection {...at} />
+          <Opened>
+            <EstimateSection {...at} />
+          </Opened>
         </Fold>
         <Fold title="How sure is this?" gist="Uncertainties carried">
-          <DrawsSection {...at} />
+          <Opened>
+            <DrawsSection {...at} />
+          </Opened>
+        </Fold>
+        <Fold title="Lead alone, or with silica?" gist="Recast beside body and slip">
+          <Opened>
+            <RecastSection {...at} />
+          </Opened>
+        </Fold>
+        <Fold title="How deep is it read?" gist="Paint or slip, oxide by oxide">
+          <Opened>
+            <DepthSection {...at} />
+          </Opened>
+        </Fold>
+        <Fold title="Slip by thickness" gist="Learnt from tiles">
+          <Opened>
+            <UptakeSection {...at} />
+          </Opened>
         </Fold>
       </div>
     </section>
   );
+}
+
+/** Asks nothing of the service until its fold is open. */
+function Opened({ children }: { readonly children: ReactNode }) {
+  return useContext(DisclosureStateContext)?.isExpanded ? children : null;
 }
 
 /** What follows the slider at every frame. */

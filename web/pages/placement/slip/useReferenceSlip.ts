@@ -1,3 +1,4 @@
+import { useMemo } from 'react';
 import type { SlipChoice } from '../../../../api/contract/slip-choice.ts';
 import { type Draft, useDraft } from '../../../parts/useDraft.ts';
 import { slipReferencesKey } from './choices.ts';
@@ -5,5 +6,7 @@ import { slipReferencesKey } from './choices.ts';
 const NONE: SlipChoice[] = [];
 
 /** Slip drawn off reference sherds before the model is fitted. */
-export const useReferenceSlip = (study: string): Draft<SlipChoice[]> =>
-  useDraft<SlipChoice[]>(slipReferencesKey(study), NONE);
+export function useReferenceSlip(study: string): Draft<SlipChoice[]> {
+  const { value, set, clear, restored } = useDraft<SlipChoice[]>(slipReferencesKey(study), NONE);
+  return useMemo(() => ({ value, set, clear, restored }), [value, set, clear, restored]);
+}

@@ -1,8 +1,10 @@
 import { useDeferredValue, useLayoutEffect, useMemo, useState, useSyncExternalStore } from 'react';
 import type { Comparison } from '../../../../api/contract/placement.ts';
+import type { SlipChoice } from '../../../../api/contract/slip-choice.ts';
 import type { Sample } from '../../../../api/domain/composition/types.ts';
 import type { SlipShelf } from '../../../../api/domain/slip/slip-source.ts';
 import { createSource, type Source } from '../../../parts/figure/source.ts';
+import type { Draft } from '../../../parts/useDraft.ts';
 import type { SlipChoices } from './choices.ts';
 import { createPlacer, type Live, type Slipped } from './placer.ts';
 import type { Drawn } from './useDraws.ts';
@@ -18,8 +20,11 @@ export interface Slip {
   readonly drawn: Source<Drawn | null>;
   readonly shelf: SlipShelf;
   readonly bodies: readonly Sample[];
+  /** Slip drawn off reference sherds before the model is fitted. */
+  readonly references: Draft<SlipChoice[]>;
 }
 interface SlipNeeds {
+  readonly references: Draft<SlipChoice[]>;
   readonly study: string;
   readonly against: string | null;
   readonly result: Comparison | undefined;
@@ -48,10 +53,10 @@ export function useSlip({ result, samples, groups, choices, ...at }: SlipNeeds):
     again();
     return choices.subscribe(again);
   }, [placer, choices, live]);
-  const { study, against } = at;
+  const { study, against, references } = at;
   return useMemo(
-    () => ({ study, against, choices, live, drawn, shelf, bodies }),
-    [study, against, choices, live, drawn, shelf, bodies],
+    () => ({ study, against, references, choices, live, drawn, shelf, bodies }),
+    [study, against, references, choices, live, drawn, shelf, bodies],
   );
 }
 

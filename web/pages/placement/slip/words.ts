@@ -38,3 +38,9 @@ export function sidesOf(
 
 export const stateOf = (choice: Pick<SlipChoice, 'f' | 'from'> | null): SlipState =>
   choice === null || choice.f === 0 ? { kind: 'in' } : { kind: 'out', f: choice.f, from: choice.from };
+
+/** How many standard uncertainties off, with its sign: `+1.2`, `−0.4`, `0.0`. */
+export function showOff(z: number): string {
+  const size = Math.abs(z).toFixed(1);
+  return size === '0.0' ? size : `${z < 0 ? '−' : '+'}${size}`;
+}
