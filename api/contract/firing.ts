@@ -82,6 +82,13 @@ export const firing = z
     id,
     ...fields,
     name: z.string(),
+    readings: z.array(
+      takenReading.extend({
+        /** What it may truly have been, °C; null where that cannot be reckoned, with the reason. */
+        bounds: bounded.nullable(),
+        reason: z.string().nullable(),
+      }),
+    ),
     /** Ids of the tiles that went through it. */
     tiles: z.array(id),
     createdAt: instant,

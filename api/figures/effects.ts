@@ -65,15 +65,18 @@ function drawAxes(root: Parent, curve: ChanceCurve, { plot, x, y, theme }: On): 
           ticks: levels.map((_, i) => i),
           format: (i: number) => fitText(levels[i] ?? '', theme.fontSize, room - 0.5 * theme.fontSize),
         }
-      : { ticks: ticksAt(curve, ticksFor(plot.right - plot.left, theme)) };
+      : ticksAt(curve, ticksFor(plot.right - plot.left, theme));
   bottomAxis(root, x, { ...look, title: name, ...across });
   leftAxis(root, y, { ...look, title: `Chance of ${curve.of}`, ticks: 5, format: percent });
 }
 
+const plain = (value: number): string => String(Number(value.toPrecision(6))).replace('-', '−');
+
 /** The settings themselves where they are few enough to be read; else as many as fit. */
-function ticksAt({ data }: ChanceCurve, fit: number): number | number[] {
+function ticksAt({ data }: ChanceCurve, fit: number) {
   const seen = [...new Set(data.map((one) => Number(one.at)))].sort((a, b) => a - b);
-  return seen.length > 0 && seen.length <= fit ? seen : fit;
+  const few = seen.length > 0 && seen.length <= fit;
+  return few ? { ticks: seen, format: plain } : { ticks: fit };
 }
 
 function drawCurve(root: Parent, { points }: ChanceCurve, { x, y, theme }: On): void {

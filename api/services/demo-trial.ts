@@ -14,7 +14,7 @@ export async function insertTrial(
 ): Promise<void> {
   const firings = DEMO_FIRINGS.map((one) => ({
     ...{ ...one, id: randomUUID() as string, studyId },
-    ...{ thresholds: THRESHOLDS, readings: [] },
+    thresholds: THRESHOLDS,
   }));
   await tx.insert(firing).values(firings);
   for (const tile of DEMO_TILES) {

@@ -1,5 +1,7 @@
 import type { firing } from '../../db/schema/schema.ts';
-import type { FiringRecord } from '../contract/firing.ts';
+import type { FiringRecord, TakenReading } from '../contract/firing.ts';
+import { readingBounds } from '../domain/firing/hand-reading.ts';
+import { attempt } from './failure.ts';
 
 export type FiringRow = typeof firing.$inferSelect;
 
@@ -15,9 +17,18 @@ export function firingAnswer(row: FiringRow, tiles: readonly string[]): FiringRe
   } = row;
   const answer = {
     ...kept,
+    readings: (row.readings as TakenReading[]).map(withBounds),
     tiles: [...tiles],
     createdAt: row.createdAt.toISOString(),
     updatedAt: row.updatedAt.toISOString(),
   };
   return answer as FiringRecord;
+}
+
+/** The reading with what its instrument's error leaves open. */
+function withBounds(taken: TakenReading) {
+  const tried = attempt(() => readingBounds(taken.reading));
+  return 'value' in tried
+    ? { ...taken, bounds: tried.value, reason: null }
+    : { ...taken, bounds: null, reason: tried.reason };
 }

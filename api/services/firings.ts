@@ -2,6 +2,7 @@ import { and, eq, sql } from 'drizzle-orm';
 import { firing, tile } from '../../db/schema/schema.ts';
 import type { FiringChange, FiringRecord, NewFiring, TakenReading } from '../contract/firing.ts';
 import { MOST_READINGS } from '../contract/firing.ts';
+import { stagesInOrder } from '../domain/firing/stages.ts';
 import { type Caller, requireStudy } from './access.ts';
 import { Failure, found, unlessTaken } from './failure.ts';
 import { type FiringRow, firingAnswer } from './firing-answer.ts';
@@ -31,10 +32,11 @@ export async function readFiring(caller: Caller, studyId: string, id: string): P
 
 export async function createFiring(caller: Caller, studyId: string, wish: NewFiring): Promise<FiringRecord> {
   await requireStudy(caller, studyId);
+  const stages = stagesInOrder(wish.stages);
   const [row] = await unlessTaken(
     caller.db
       .insert(firing)
-      .values({ ...wish, studyId })
+      .values({ ...wish, stages, studyId })
       .returning({ id: firing.id }),
     taken(wish.name),
   );
@@ -49,6 +51,7 @@ export async function changeFiring(
   await requireStudy(caller, studyId);
   await firingRow(caller, studyId, id);
   const set = Object.fromEntries(Object.entries(change).filter(([, value]) => value !== undefined));
+  if (change.stages) set.stages = stagesInOrder(change.stages);
   await unlessTaken(
     caller.db
       .update(firing)

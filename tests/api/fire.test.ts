@@ -46,6 +46,15 @@ describe('firings', () => {
       { at: 1800, reading: { celsius: 640, resolution: 1 } },
       { at: 3600 },
     ]);
+    // Nothing known of the sensor: half a step of the last digit is all that can be said.
+    expect(read.body.readings[0].bounds).toEqual({ value: 640, low: 639.5, high: 640.5 });
+    const sensor = { kind: 'class', type: 'K', class: 2 };
+    const known = await post(`/firings/${made.body.id}/readings`, [
+      { reading: { kind: 'thermocouple', celsius: 800, sensor } },
+    ]);
+    // IEC 60584-1, type K class 2: 0.0075 of the reading above 333 °C, so 6 °C at 800 °C; half a degree of reading.
+    const { low, high } = known.body.readings[2].bounds;
+    expect([800 - low, high - 800].every((off) => off >= 6 && off <= 6.6)).toBe(true);
     expect((await get('/firings')).body).toHaveLength(1);
     expect((await post('/firings', fire)).status).toBe(409);
   });
@@ -55,6 +64,7 @@ describe('firings', () => {
     [{ date: '2026-2' }, 'YYYY-MM-DD'],
     [{ thresholds: [5000] }, 'at most 1800'],
     [{ stages: [{ air: 'thick', from: 0, to: 1 }] }, 'stages.0.air'],
+    [{ stages: [0, 5].map((from) => ({ air: 'reducing', from, to: 60 })) }, 'stage'],
   ])('refuse %j', async (over, words) => {
     const refused = await post('/firings', { ...fire, ...over });
     expect(refused.status).toBe(422);

@@ -133,7 +133,9 @@ test('at the fire, what is noted without the service waits on the phone and is s
   const firings = await get<{ readings: { where: string; reading: { celsius: number } }[] }[]>(
     `${demo}/firings`,
   );
-  expect(firings.at(-1)?.readings).toMatchObject([{ where: 'by the pot', reading: { celsius: 805 } }]);
+  expect(firings.at(-1)?.readings.slice(-1)).toMatchObject([
+    { where: 'by the pot', reading: { celsius: 805 } },
+  ]);
   const small = await at
     .locator('.big-choice .button')
     .evaluateAll((all) =>

@@ -6,14 +6,37 @@ import { INVENTED } from './recipes.ts';
  * follow the tiles' notes and go glassy where the paint lies thicker, so that the question can be asked and answered.
  */
 type Grade = 'matt' | 'satin' | 'glossy';
-type DemoFiring = Pick<NewFiring, 'name' | 'date' | 'place' | 'fuel' | 'weather' | 'note' | 'stages'>;
+type DemoFiring = Pick<
+  NewFiring,
+  'name' | 'date' | 'place' | 'fuel' | 'weather' | 'note' | 'stages' | 'readings'
+>;
 
 const minutes = (n: number) => n * 60;
+/** Readings by a thermocouple of class 2 beside the pot: minute and °C. */
+const readings = (taken: readonly (readonly [minute: number, celsius: number])[]): NewFiring['readings'] =>
+  taken.map(([minute, celsius]) => ({
+    ...{ at: minutes(minute), where: 'beside the pot' },
+    reading: {
+      ...{ kind: 'thermocouple' as const, celsius, resolution: 1 },
+      sensor: { kind: 'class' as const, type: 'K' as const, class: 2 as const },
+    },
+  }));
 
 export const DEMO_FIRINGS: readonly DemoFiring[] = [
   {
     ...{ name: 'Firing 1 (invented)', date: '2026-02-21', place: 'Pit behind the workshop, Tessary Vale' },
     ...{ fuel: 'Split ash, then brushwood', weather: 'Dry, 6 °C, light wind from the west' },
+    readings: readings([
+      [10, 120],
+      [30, 310],
+      [55, 520],
+      [80, 660],
+      [105, 770],
+      [120, 822],
+      [130, 806],
+      [150, 640],
+      [190, 390],
+    ]),
     note: `${INVENTED} Tiles 1 to 5 stood on edge round the pot; the fire was let burn open to the end.`,
     stages: [
       { air: 'reducing', from: 0, to: minutes(50), note: 'Smoky while the wood caught' },
@@ -23,6 +46,16 @@ export const DEMO_FIRINGS: readonly DemoFiring[] = [
   {
     ...{ name: 'Firing 2 (invented)', date: '2026-03-07', place: 'Pit behind the workshop, Tessary Vale' },
     ...{ fuel: 'Split ash', weather: 'Dry, 9 °C, gusts' },
+    readings: readings([
+      [10, 140],
+      [35, 420],
+      [60, 630],
+      [85, 780],
+      [100, 838],
+      [112, 829],
+      [135, 610],
+      [170, 370],
+    ]),
     note: `${INVENTED} Tiles 6 to 9. A gust drove smoke over the front row near the top temperature.`,
     stages: [
       { air: 'reducing', from: 0, to: minutes(40), note: null },

@@ -8,6 +8,7 @@ import { NumberField } from '../../../parts/NumberField.tsx';
 import { Select } from '../../../parts/Select.tsx';
 import { useDraft } from '../../../parts/useDraft.ts';
 import { useSaveFiring } from '../../../queries/fire.ts';
+import { usePut } from '../parts/usePut.ts';
 
 interface FiringDialogProps {
   readonly study: string;
@@ -38,7 +39,8 @@ const BLANK: NewFiring = {
 function fieldsOf(firing: FiringRecord | null): NewFiring {
   if (!firing) return BLANK;
   const { name, date, place, fuel, weather, note, thresholds, stages, readings } = firing;
-  return { name, date, place, fuel, weather, note, thresholds, stages, readings };
+  const taken = readings.map(({ at, where, reading }) => ({ at, where, reading }));
+  return { name, date, place, fuel, weather, note, thresholds, stages, readings: taken };
 }
 
 function FiringForm(at: {
@@ -49,7 +51,7 @@ function FiringForm(at: {
   const save = useSaveFiring(at.study, at.firing?.id ?? null);
   const draft = useDraft(`firing.${at.study}.${at.firing?.id ?? 'new'}`, fieldsOf(at.firing));
   const fields = draft.value;
-  const set = (part: Partial<NewFiring>) => draft.set({ ...fields, ...part });
+  const set = usePut(draft);
   const leave = () => {
     draft.clear();
     at.onClose();

@@ -9,6 +9,7 @@ import { PageHead } from '../../../parts/PageHead.tsx';
 import type { PageProps } from '../../../paths.ts';
 import { useDeleteFiring, useFirings } from '../../../queries/fire.ts';
 import { FireCautions } from '../parts/FireCautions.tsx';
+import { Curve } from './Curve.tsx';
 import { FiringDialog } from './FiringDialog.tsx';
 
 /** Every firing: when, where, with what, in which air. */
@@ -103,6 +104,7 @@ function Firing(at: {
           ))}
         </ul>
       )}
+      <Curve firing={firing} />
       {firing.note && <p className="lines">{firing.note}</p>}
     </section>
   );

@@ -11,6 +11,7 @@ import { OneOf } from '../../../parts/Tick.tsx';
 import { useDraft } from '../../../parts/useDraft.ts';
 import type { PageProps } from '../../../paths.ts';
 import { useMakePlan } from '../../../queries/fire.ts';
+import { usePut } from '../parts/usePut.ts';
 import { firePath, planPath } from '../paths.ts';
 import { BLANK_FACTOR, type FactorForm, LADDER, type PlanForm, readPlan } from './plan-form.ts';
 
@@ -32,7 +33,7 @@ export function NewPlanPage({ study }: PageProps) {
   const [, navigate] = useLocation();
   const draft = useDraft<PlanForm>(`plan.${study}.new`, LADDER);
   const form = draft.value;
-  const set = (part: Partial<PlanForm>) => draft.set({ ...form, ...part });
+  const set = usePut(draft);
   const submit = () =>
     make.mutate(readPlan(form, Date.now() % 1_000_000), {
       onSuccess: (plan) => {

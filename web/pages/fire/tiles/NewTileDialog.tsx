@@ -6,6 +6,7 @@ import { Select } from '../../../parts/Select.tsx';
 import { useDraft } from '../../../parts/useDraft.ts';
 import { useFirings, useMakeTile, useTiles } from '../../../queries/fire.ts';
 import { useSpecimens } from '../../../queries/specimens.ts';
+import { usePut } from '../parts/usePut.ts';
 
 const NEW = 'new';
 export const NO_FIRE = 'none';
@@ -33,7 +34,7 @@ function TileForm({ study, onClose }: Open) {
     (row) => !taken.has(row.id),
   );
   const fields = draft.value;
-  const set = (part: Partial<typeof BLANK>) => draft.set({ ...fields, ...part });
+  const set = usePut(draft);
   const leave = () => {
     draft.clear();
     onClose();

@@ -7,6 +7,7 @@ import { NumberField } from '../../../parts/NumberField.tsx';
 import { OneOf, Tick } from '../../../parts/Tick.tsx';
 import { useDraft } from '../../../parts/useDraft.ts';
 import { useChangeZone } from '../../../queries/fire.ts';
+import { usePut } from '../parts/usePut.ts';
 
 const GLOSS = [
   { id: 'open', label: 'Not judged' },
@@ -44,7 +45,7 @@ function ZoneForm({ study, tile, zone, onClose }: ZoneDialogProps & { readonly z
   const save = useChangeZone(study, tile.id);
   const draft = useDraft<Fields>(`zone.${zone.id}`, fieldsOf(zone));
   const fields = draft.value;
-  const set = (part: Partial<Fields>) => draft.set({ ...fields, ...part });
+  const set = usePut(draft);
   const leave = () => {
     draft.clear();
     onClose();

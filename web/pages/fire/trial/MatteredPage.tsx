@@ -150,6 +150,6 @@ function intervalInWords({ scale, estimate, low, high, level }: Effect): string 
   const odds = scale === 'log-odds';
   const show = (value: number | null, none: string) =>
     value === null ? none : showSignificant(odds ? Math.exp(value) : value, 2);
-  const what = odds ? 'odds ×' : scale === 'share' ? 'share +' : 'grades +';
+  const what = odds ? 'odds ×' : scale === 'share' ? 'share' : 'grades';
   return `${what} ${show(estimate, 'beyond telling')} (${Math.round(100 * level)} %: ${show(low, odds ? '0' : 'no bound')} to ${show(high, 'no bound')})`;
 }
