@@ -1,5 +1,5 @@
 import { QueryClient, QueryClientProvider } from '@tanstack/react-query';
-import { Suspense } from 'react';
+import { lazy, Suspense } from 'react';
 import { I18nProvider, RouterProvider } from 'react-aria-components';
 import { Redirect, Route, Switch, useLocation } from 'wouter';
 import { NotFoundPage } from './pages/NotFoundPage.tsx';
@@ -18,6 +18,8 @@ const queries = new QueryClient({
     },
   },
 });
+
+const SharedPage = lazy(() => import('./pages/share/SharedPage.tsx'));
 
 const waiting = (
   <p className="waiting" role="status">
@@ -41,6 +43,7 @@ function Pages() {
               )}
             </Route>
           ))}
+          <Route path="/shared/:token">{({ token }) => <SharedPage token={token} />}</Route>
           <Route path="/studies">
             <Redirect to="/" replace />
           </Route>

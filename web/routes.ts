@@ -42,4 +42,5 @@ export const STAGES: readonly Stage[] = [
     label: 'Placement',
     page: lazy(() => import('./pages/placement/PlacementStage.tsx')),
   },
+  { id: 'share', path: '/share', label: 'Share', page: lazy(() => import('./pages/share/ShareStage.tsx')) },
 ];

@@ -1,7 +1,9 @@
 import { type ComparisonSource, type ComparisonText, FIGURES, type FigureLook } from '../contract/figure.ts';
 import type { Comparison } from '../contract/placement.ts';
+import { listInWords } from '../domain/placement/words.ts';
 import { methodReferences, methodsParagraph } from '../domain/report/methods.ts';
 import { RequirementError } from '../domain/requirement.ts';
+import { chemical } from '../figures/chemical.ts';
 import { prepareFigure } from './comparison-figures.ts';
 
 export interface TextAbout {
@@ -29,7 +31,7 @@ export function comparisonText(
   const references = methodReferences(about).map(({ text, doi }) => ({ text, doi }));
   return {
     captions: captions as ComparisonText['captions'],
-    methods: methodsParagraph(about),
+    methods: withFormulas(methodsParagraph(about), comparison),
     references,
     sources: [...sources],
   };
@@ -44,9 +46,22 @@ function captionOf(comparison: Comparison, name: (typeof FIGURES)[number], look:
   }
 }
 
+/** Each source once, after the ware groups that are from it. */
 function sourcesInWords(sources: readonly ComparisonSource[]): string {
-  const named = sources
-    .filter(({ kind, source, doi }) => kind === 'ware group' && (source !== '' || doi !== ''))
-    .map(({ name, source, doi }) => `${name}: ${[source, doi && `doi:${doi}`].filter(Boolean).join(', ')}`);
-  return named.length > 0 ? `Sources: ${named.join('; ')}.` : '';
+  const groups = new Map<string, string[]>();
+  for (const { kind, name, source, doi } of sources) {
+    const words = [source.replace(/[.]$/, ''), doi && `doi:${doi}`].filter(Boolean).join(', ');
+    if (kind === 'ware group' && words !== '') groups.set(words, [...(groups.get(words) ?? []), name]);
+  }
+  const each = [...groups].map(([words, names]) => `${listInWords(names)}: ${words}`);
+  return each.length > 0 ? `Sources: ${each.join('; ')}.` : '';
+}
+
+/** Formulas of oxides in running text with their figures set low, as on the figures. */
+function withFormulas(text: string, { model, request }: Comparison): string {
+  const { volatileFree: _, ...forms } = request.normalisation;
+  const longestFirst = [...new Set([...model.parts, ...Object.values(forms)])].sort(
+    (one, other) => other.length - one.length,
+  );
+  return text.replace(new RegExp(`\\b(${longestFirst.join('|')})\\b`, 'g'), (formula) => chemical(formula));
 }

@@ -6,7 +6,7 @@ import type { ScoresLayout } from './scores-layout.ts';
 import type { On } from './scores-marks.ts';
 
 /** Arrows shorter than this share of the longest all end in one heap at the origin, where no name can be read. */
-const SHORTEST_NAMED = 0.15;
+const SHORTEST_NAMED = 0.25;
 
 /** Arrows from the origin, all lengthened alike until the longest takes up 0.4 of the plot. */
 export function drawLoadings(parent: Parent, data: ScoresData, { layout, theme }: On): void {

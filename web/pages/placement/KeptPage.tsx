@@ -8,6 +8,7 @@ import { Notice } from '../../parts/Notice.tsx';
 import { PageHead } from '../../parts/PageHead.tsx';
 import { keepDraft, useDraft } from '../../parts/useDraft.ts';
 import { useDeletePlacement, usePlacement, useRenamePlacement } from '../../queries/placements.ts';
+import { KeptWords } from '../share/KeptWords.tsx';
 import { specimenPath } from '../sherds/paths.ts';
 import { KeepDialog } from './KeepDialog.tsx';
 import { placementPath } from './paths.ts';
@@ -58,6 +59,7 @@ function Kept({ study, kept }: { readonly study: string; readonly kept: FrozenPl
       </div>
       <div className="placing-rest">
         <ResultsRest {...shown} sherdActions={openSherd} />
+        <KeptWords study={study} placement={kept.id} view={view.value} />
       </div>
     </>
   );

@@ -5,16 +5,24 @@ import { studyPath } from '../../paths.ts';
 import { measuredWord } from '../sherds/words.ts';
 
 /** Where the references are there and nothing to set among them. */
-export function NoReplicas({ study, result }: { readonly study: string; readonly result: Comparison }) {
+export function NoReplicas({
+  study,
+  result,
+}: {
+  readonly study: string | null;
+  readonly result: Comparison;
+}) {
   const measured = measuredWord(result.request.measured).toLowerCase();
   const refused = result.excluded.filter(({ group }) => group === null);
   return (
     <EmptyState
       title="No replica to place yet"
       actions={
-        <LinkButton to={studyPath(study, '/intake')} look="primary">
-          Bring in the analyses of a tile
-        </LinkButton>
+        study !== null && (
+          <LinkButton to={studyPath(study, '/intake')} look="primary">
+            Bring in the analyses of a tile
+          </LinkButton>
+        )
       }
     >
       {refused.length > 0 ? (

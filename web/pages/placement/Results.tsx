@@ -17,7 +17,8 @@ import { soundView, type ViewState } from './view-state.ts';
 
 /** A comparison, live or kept, and how it is looked at. */
 export interface ResultsProps {
-  readonly study: string;
+  /** Null where nothing of the study can be reached, as in a share. */
+  readonly study: string | null;
   readonly result: Comparison;
   readonly view: ViewState;
   readonly onView: (change: Partial<ViewState>) => void;
@@ -95,7 +96,7 @@ function Later(asked: ResultsProps) {
   return placement && <OfOneReplica {...look} placement={placement} study={at.study} />;
 }
 
-function OfOneReplica(at: Look & { readonly placement: Placement; readonly study: string }) {
+function OfOneReplica(at: Look & { readonly placement: Placement; readonly study: string | null }) {
   const { placement, result, slots, onView } = at;
   const nameOf = (group: string) => result.groups.find(({ id }) => id === group)?.name ?? group;
   return (

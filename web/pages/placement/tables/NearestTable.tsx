@@ -6,18 +6,21 @@ import { column, DownloadableTable, type TableColumn } from './DownloadableTable
 
 /** The single sherds nearest to a replica, whatever group they are in. */
 export function NearestTable(at: {
-  readonly study: string;
+  readonly study: string | null;
   readonly placement: Placement;
   readonly nameOf: (group: string) => string;
 }) {
   const columns: TableColumn<NearSherd>[] = [
     column('label', 'Sherd', (row) => row.label, {
       header: true,
-      cell: (row) => (
-        <Link className="cell" href={specimenPath(at.study, row.id)}>
-          {row.label}
-        </Link>
-      ),
+      cell: (row) =>
+        at.study === null ? (
+          row.label
+        ) : (
+          <Link className="cell" href={specimenPath(at.study, row.id)}>
+            {row.label}
+          </Link>
+        ),
     }),
     column('group', 'Ware group', (row) => at.nameOf(row.group)),
     column('distance', 'Distance', (row) => row.distance, {

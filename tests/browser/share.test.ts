@@ -1,0 +1,171 @@
+import { readFile } from 'node:fs/promises';
+import type { Browser, Page } from 'playwright-core';
+import { afterAll, afterEach, beforeAll, beforeEach, describe, expect, test } from 'vitest';
+import type { FrozenPlacement } from '../../api/contract/placement.ts';
+import type { ShareMade } from '../../api/contract/share.ts';
+import { studyPath } from '../../web/paths.ts';
+import {
+  axeViolations,
+  DESK,
+  openBrowser,
+  PHONE,
+  sidewaysOverflow,
+  tabTo,
+  type Visit,
+  visit,
+} from '../support/browser.ts';
+import { readPdf, readPng, readSvg } from '../support/read-files.ts';
+import { type RunningService, startService } from '../support/service.ts';
+
+let service: RunningService;
+let browser: Browser;
+let seen: Visit;
+let page: Page;
+let study: string;
+let kept: FrozenPlacement;
+
+async function ask<Answer>(path: string, body?: unknown): Promise<Answer> {
+  const headers = { 'content-type': 'application/json' };
+  const sent = { method: 'POST', headers, body: JSON.stringify(body) };
+  const answer = await fetch(`${service.address}/api${path}`, body === undefined ? {} : sent);
+  return (await answer.json()) as Answer;
+}
+const share = (wish: object = {}) =>
+  ask<ShareMade>(`/studies/${study}/shares`, { placement: kept.id, ...wish });
+
+beforeAll(async () => {
+  [service, browser] = await Promise.all([startService(), openBrowser()]);
+  study = (await ask<{ id: string }>('/demo', {})).id;
+  const groups = (await ask<{ id: string }[]>(`/studies/${study}/groups`)).map(({ id }) => id);
+  kept = await ask(`/studies/${study}/placements`, {
+    name: 'For the museum',
+    comparison: { settings: { groups } },
+  });
+});
+afterAll(async () => {
+  await browser?.close();
+  await service?.stop();
+});
+beforeEach(async () => {
+  seen = await visit(browser, service.address);
+  page = seen.page;
+});
+let expected: RegExp | null = null;
+afterEach(async () => {
+  const complaints = seen.complaints().filter((text) => !expected?.test(text));
+  expected = null;
+  await seen.context.close();
+  expect(complaints).toEqual([]);
+});
+
+async function saved(press: () => Promise<void>) {
+  const download = page.waitForEvent('download');
+  await press();
+  return readFile(await (await download).path());
+}
+
+describe('sharing', () => {
+  test('goes from the keyboard to an address that opens without the study around it', async () => {
+    await page.goto(studyPath(study, '/share'));
+    await page.getByRole('heading', { name: 'Share', exact: true }).waitFor();
+    await tabTo(page, 'Share it');
+    await page.keyboard.press('Enter');
+    const link = page.locator('.share-address');
+    const address = (await link.textContent())!;
+    expect(address).toMatch(/\/shared\/[\w-]{22,}$/);
+    await page.goto(address);
+    await page.getByRole('heading', { name: kept.name }).waitFor();
+    expect(await page.locator('.sentence').textContent()).toBe(kept.result.placements[0]!.sentence);
+    expect(await page.locator('a[href*="/studies/"]').count()).toBe(0);
+  });
+  test('shows the visitor a point, other components, methods and citations', async () => {
+    const { path } = await share();
+    await page.goto(path);
+    const cover = page.locator('.cover');
+    await cover.focus();
+    await page.keyboard.press('ArrowRight');
+    expect(await page.locator('.readout').textContent()).not.toBe('');
+    await page.getByRole('button', { name: /Across$/ }).click();
+    await page.getByRole('option', { name: /PC3/ }).click();
+    await expect.poll(() => page.locator('.axis.x .axis-title').first().textContent()).toContain('PC3');
+    expect(await page.locator('main').textContent()).toContain('Hotelling');
+    expect(await page.getByRole('link', { name: 'doi:10.1007/978-94-009-4109-0' }).count()).toBe(1);
+  });
+  test('gives figures as they are looked at, and tables', async () => {
+    const { path } = await share();
+    await page.goto(path);
+    const files = page.getByRole('region', { name: 'Figures as files' });
+    await files.waitFor();
+    const link = (name: string) => page.getByRole('link', { name, exact: true });
+    expect(readSvg((await saved(() => link('SVG of Scores').click())).toString()).get('svg')).toBe(1);
+    expect((await readPdf(await saved(() => link('PDF of Oxides').click()))).pages).toBe(1);
+    expect(readPng(await saved(() => link('PNG of Loadings').click())).width).toBe(3840);
+    expect((await saved(() => link('members').click())).toString()).toContain('wt%');
+  });
+  test('takes a comment as words, never as a page', async () => {
+    const { path } = await share({ comments: true });
+    await page.goto(path);
+    await page.getByLabel('Your name').fill('<img src=x onerror="document.title=1">');
+    await page.getByLabel('Your comment').fill('<script>document.title = "run"</script>');
+    await page.getByRole('button', { name: 'Leave this comment' }).click();
+    await page.getByText('<script>document.title = "run"</script>', { exact: true }).waitFor();
+    expect(await page.locator('main img, main script').count()).toBe(0);
+    expect(await page.title()).toContain(kept.name);
+    await page.goto(studyPath(study, '/share'));
+    await page.getByText('<script>document.title = "run"</script>').first().waitFor();
+  });
+  test('can be taken back, and then says so and shows nothing', async () => {
+    const { path } = await share();
+    await page.goto(studyPath(study, '/share'));
+    await page
+      .getByRole('button', { name: /^Take back/ })
+      .first()
+      .click();
+    await page.getByRole('button', { name: 'Take it back' }).click();
+    await page.getByText('Taken back', { exact: true }).first().waitFor();
+    expected = /410|Gone/;
+    await page.goto(path);
+    await page.getByText('whoever shared this has taken it back.').waitFor();
+    expect(await page.locator('svg.figure, .sentence, .figure').count()).toBe(0);
+  });
+  test('an address that leads nowhere says just that', async () => {
+    expected = /404/;
+    await page.goto('/shared/AAAAAAAAAAAAAAAAAAAAAAAAAAAAAAAA');
+    await page.getByText('nothing is shared at this address.').waitFor();
+  });
+});
+
+describe('a kept placement', () => {
+  test('gives its figures as files and its words', async () => {
+    await page.goto(studyPath(study, `/placement/kept/${kept.id}`));
+    await page.getByRole('heading', { name: 'Methods, captions and sources' }).waitFor();
+    const pdf = await saved(() => page.getByRole('link', { name: 'PDF of Scores', exact: true }).click());
+    expect((await readPdf(pdf)).text).toContain(kept.result.placements[0]!.label);
+  });
+});
+
+describe.each([
+  ['light at a desk', { ...DESK, scheme: 'light' as const }],
+  ['dark on a phone', { ...PHONE, scheme: 'dark' as const }],
+])('pages of sharing, %s,', (_, look) => {
+  test('pass axe and stay within the window', async () => {
+    const { path } = await share({ comments: true });
+    await seen.context.close();
+    seen = await visit(browser, service.address, look);
+    page = seen.page;
+    for (const [at, heading] of [
+      [studyPath(study, '/share'), 'Shared so far'],
+      [path, 'Comments'],
+    ] as const) {
+      await page.goto(at);
+      await page.getByRole('heading', { name: heading }).waitFor();
+      if (process.env.SHOTS)
+        await page.screenshot({
+          path: `${process.env.SHOTS}/${look.scheme}-${heading.replaceAll(' ', '-')}.png`,
+          fullPage: true,
+        });
+      expect(await axeViolations(page)).toEqual([]);
+      expect(await sidewaysOverflow(page)).toBeLessThanOrEqual(0);
+    }
+  });
+});
