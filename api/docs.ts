@@ -48,6 +48,7 @@ export function docsPage(document: object) {
 <header>
 <h1>${info.title} API <small>${info.version}</small></h1>
 <p>${info.description?.replaceAll('`', '')}</p>
+<p>Any operation may answer with a <a href="#schema-Problem">Problem</a> instead.</p>
 <p>The same as a machine reads it: <a href="/api/openapi.json">OpenAPI 3.1 document</a>. <a href="/">Back to the pages</a>.</p>
 </header>
 <nav aria-label="Contents">
@@ -76,7 +77,9 @@ function operationSection(entry: Entry) {
 <p class="address"><b>${method.toUpperCase()}</b> <code>${path}</code></p>
 ${operation.parameters?.length ? parameterList(operation.parameters) : ''}
 ${operation.requestBody ? contents('Takes', operation.requestBody, entry) : ''}
-${Object.entries(operation.responses).map(([status, answer]) => contents(status === 'default' ? 'Any error' : `Answers ${status}`, answer, entry))}
+${Object.entries(operation.responses)
+  .filter(([status]) => status !== 'default')
+  .map(([status, answer]) => contents(`Answers ${status}`, answer, entry))}
 </section>`;
 }
 
@@ -93,7 +96,11 @@ const usual = (schema?: JsonSchema) =>
 function contents(what: string, { content, description }: Content, entry: Entry) {
   const said = description === undefined ? '' : `: ${description}`;
   return html`<p><b>${what}</b>${said}</p>
-${Object.entries(content ?? {}).map(([type, { schema }]) => html`<p class="type">${type}</p>${block(schema ?? {}, `${what}, ${entry.operation.summary}, ${type}`)}`)}`;
+${Object.entries(content ?? {}).map(([type, { schema = {} }]) =>
+  schema.$ref === undefined
+    ? html`<p class="type">${type}</p>${block(schema, `${what}, ${entry.operation.summary}, ${type}`)}`
+    : html`<p class="type">${type}, <code>${schemaText(schema)}</code></p>`,
+)}`;
 }
 
 const block = (schema: JsonSchema, label: string) =>
@@ -116,6 +123,8 @@ h1 small { font-size: 1rem; font-weight: 400; color: var(--faint); }
 h3 { margin: 2rem 0 .25rem; }
 a { color: var(--link); }
 .address, .type { margin: .25rem 0; }
+.type + pre { margin-top: 0; }
+section > p { margin: .5rem 0 0; }
 .type, .remark { color: var(--faint); }
 pre { background: var(--panel); padding: .75rem 1rem; border-radius: 6px; overflow-x: auto; margin: .25rem 0 1rem;
   font: 14px/1.5 ui-monospace, monospace; }
