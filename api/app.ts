@@ -5,6 +5,7 @@ import { openApiDocument } from './openapi.ts';
 import { answerProblem, problemOf } from './problem.ts';
 import { analysisRoutes } from './routes/analyses.ts';
 import { batchRoutes } from './routes/batches.ts';
+import { bundleRoutes } from './routes/bundles.ts';
 import { exportRoutes } from './routes/exports.ts';
 import { figureRoutes } from './routes/figures.ts';
 import { firingRoutes } from './routes/firings.ts';
@@ -44,6 +45,7 @@ export function createApp({ db, pages }: AppNeeds) {
     .route('/', placementRoutes)
     .route('/', figureRoutes)
     .route('/', shareRoutes)
+    .route('/', bundleRoutes)
     .route('/', slipRoutes)
     .route('/', materialRoutes)
     .route('/', roastRoutes)

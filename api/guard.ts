@@ -73,7 +73,7 @@ const hostOf = (host: string) => host.replace(/:\d+$/, '');
 export function limitBody(): MiddlewareHandler {
   const json = atMost(MOST_JSON, 'a request');
   const file = atMost(MAX_FILE_BYTES + ENVELOPE, 'a file');
-  return (c, next) => (/\/imports(\/preview)?$/.test(c.req.path) ? file : json)(c, next);
+  return (c, next) => (/\/(imports(\/preview)?|bundles)$/.test(c.req.path) ? file : json)(c, next);
 }
 
 function atMost(maxSize: number, what: string): MiddlewareHandler {

@@ -10,16 +10,22 @@ export async function readComparisonData(
   studyId: string,
   request: ComparisonRequest,
 ): Promise<ComparisonData> {
-  const groups = await db
-    .select(groupColumns)
-    .from(visibleWareGroup)
-    .where(and(eq(visibleWareGroup.studyId, studyId), inArray(visibleWareGroup.id, [...groupsOf(request)])))
-    .orderBy(visibleWareGroup.position, visibleWareGroup.name);
   const specimens = await db
     .select(specimenColumns)
     .from(visibleSpecimen)
     .where(and(eq(visibleSpecimen.studyId, studyId), takesPart(request)))
     .orderBy(visibleSpecimen.labelOrder, visibleSpecimen.id);
+  const own = specimens.flatMap(({ group }) => group ?? []);
+  const groups = await db
+    .select(groupColumns)
+    .from(visibleWareGroup)
+    .where(
+      and(
+        eq(visibleWareGroup.studyId, studyId),
+        inArray(visibleWareGroup.id, [...groupsOf(request), ...own]),
+      ),
+    )
+    .orderBy(visibleWareGroup.position, visibleWareGroup.name);
   const analyses = await db
     .select({ ...analysisColumns, relativeError: technique.relativeError })
     .from(visibleAnalysis)

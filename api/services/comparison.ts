@@ -128,5 +128,6 @@ function specimensOf({ db }: Caller, studyId: string, { settings, replicas }: Co
   return db
     .select({ id, label, group })
     .from(visibleSpecimen)
-    .where(and(eq(visibleSpecimen.studyId, studyId), wanted ? or(inGroups, wanted) : inGroups));
+    .where(and(eq(visibleSpecimen.studyId, studyId), wanted ? or(inGroups, wanted) : inGroups))
+    .orderBy(visibleSpecimen.labelOrder, id);
 }
