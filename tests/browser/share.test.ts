@@ -142,6 +142,23 @@ describe('a kept placement', () => {
     const pdf = await saved(() => page.getByRole('link', { name: 'PDF of Scores', exact: true }).click());
     expect((await readPdf(pdf)).text).toContain(kept.result.placements[0]!.label);
   });
+  test('goes out as one zip and comes in as a study of its own; a broken one says why', async () => {
+    await page.goto(studyPath(study, `/placement/kept/${kept.id}`));
+    const zip = await saved(() => page.getByRole('link', { name: 'Download the zip' }).click());
+    await page.goto(studyPath(study, '/share'));
+    const choose = async (buffer: Buffer) => {
+      const chooser = page.waitForEvent('filechooser');
+      await page.getByRole('button', { name: 'Choose a zip' }).click();
+      await (await chooser).setFiles({ name: 'placement.zip', mimeType: 'application/zip', buffer });
+    };
+    expected = /422/;
+    await choose(Buffer.from('hello'));
+    await page.getByText(/must be an intact zip/).waitFor();
+    await choose(zip);
+    await page.getByRole('heading', { name: kept.name, level: 1 }).waitFor();
+    expect(page.url()).not.toContain(study);
+    expect(await page.locator('.sentence').textContent()).toBe(kept.result.placements[0]!.sentence);
+  });
 });
 
 describe.each([

@@ -50,6 +50,15 @@ export function useComment(token: string) {
   });
 }
 
+/** Brings a bundle in as a study of its own. */
+export function useTakeBundle() {
+  const queries = useQueryClient();
+  return useMutation({
+    mutationFn: (file: File) => answer(api.bundles.$post({ form: { file } })),
+    onSuccess: () => queries.invalidateQueries({ queryKey: ['studies'] }),
+  });
+}
+
 /** Captions, methods and citations of a kept placement. */
 export function usePlacementText(study: string, placement: string) {
   const { text } = api.studies[':study'].placements[':placement'];

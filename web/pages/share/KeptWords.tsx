@@ -11,9 +11,22 @@ export function KeptWords(at: {
   readonly view: ViewState;
 }) {
   const text = usePlacementText(at.study, at.placement);
+  const from = `/api/studies/${at.study}/placements/${at.placement}`;
   return (
     <>
-      <FigureFiles from={`/api/studies/${at.study}/placements/${at.placement}`} view={at.view} />
+      <FigureFiles from={from} view={at.view} />
+      <section className="stack" aria-labelledby="bundle-heading">
+        <h2 id="bundle-heading">Everything as one zip</h2>
+        <p className="faint">
+          Data as reported, settings, numbers, figures, methods and citations: a Data Package that any program
+          can read and that another installation brings in to the same numbers.
+        </p>
+        <div>
+          <a className="button plain" href={`${from}/bundle.zip`} download>
+            Download the zip
+          </a>
+        </div>
+      </section>
       <Loaded query={text} what="the methods">
         {(words) => <Words text={words} />}
       </Loaded>

@@ -14,6 +14,7 @@ import { usePlacements } from '../../queries/placements.ts';
 import { useDeleteShare, useMakeShare, useRevokeShare, useShares } from '../../queries/shares.ts';
 import { day } from '../placement/words.ts';
 import { Said } from './Said.tsx';
+import { TakeBundle } from './TakeBundle.tsx';
 import './share.css';
 
 const DAY = 86_400_000;
@@ -38,6 +39,7 @@ export default function ShareStage({ study }: PageProps) {
         {(kept) => (kept.length === 0 ? <NoneKept study={study} /> : <Make study={study} kept={kept} />)}
       </Loaded>
       <Shares study={study} />
+      <TakeBundle />
     </>
   );
 }
