@@ -57,9 +57,10 @@ export function isSideways(table: Table): boolean {
   const all = rows.reduce((sum, r) => sum + analytesIn(r), 0);
   const withFigures = rows.filter((r) => r.cells.some((c) => FIGURE.test(c.trim())));
   return [0, 1, 2].some((i) => {
-    const inColumn = withFigures.map((r) => analyteName(r.cells[i] ?? '')).filter((name) => name !== null);
-    const different = new Set(inColumn).size;
-    return different >= 3 || (different === 2 && inColumn.length === all);
+    const namedIn = (some: readonly Row[]) =>
+      some.map((r) => analyteName(r.cells[i] ?? '')).filter((name) => name !== null);
+    const different = new Set(namedIn(withFigures)).size;
+    return different >= 3 || (different === 2 && namedIn(rows).length === all);
   });
 }
 

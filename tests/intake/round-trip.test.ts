@@ -196,6 +196,18 @@ describe('analyses written in any supported form', () => {
     );
   });
 
+  it('lie sideways even where an analyte is named but measured nowhere', async () => {
+    const table = await readPasted(
+      'Sample\tT 1\tT 2\nMeasured\tpaint\tpaint\nSiO2\t0.5\t0.6\nPbO\t0.7\t0.8\nAl2O3\t\t',
+    );
+    const p = await previewOf(table, { choices: { defaults: NO_DEFAULTS } });
+    expect(p.understanding.choices.layout).toBe('sideways');
+    expect(p.analyses.map((a) => a.values.map((v) => v.analyte))).toEqual([
+      ['SiO2', 'PbO'],
+      ['SiO2', 'PbO'],
+    ]);
+  });
+
   it('in text, keep the step of their last digit', async () => {
     await fc.assert(
       fc.asyncProperty(scenario, async ({ format: f, analyses }) => {
