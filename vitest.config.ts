@@ -7,6 +7,7 @@ export default defineConfig({
       {
         test: {
           name: 'unit',
+          setupFiles: ['tests/support/properties.ts'],
           include: ['tests/**/*.test.ts'],
           exclude: ['tests/db/**', 'tests/api/**', 'tests/browser/**'],
         },
@@ -14,6 +15,7 @@ export default defineConfig({
       {
         test: {
           name: 'pglite',
+          setupFiles: ['tests/support/properties.ts'],
           include: ['tests/db/**/*.test.ts', 'tests/api/**/*.test.ts'],
           env: { TEST_DRIVER: 'pglite' },
           testTimeout: 60_000,
@@ -23,6 +25,7 @@ export default defineConfig({
       {
         test: {
           name: 'server',
+          setupFiles: ['tests/support/properties.ts'],
           include: ['tests/db/**/*.test.ts', 'tests/api/**/*.test.ts'],
           env: { TEST_DRIVER: 'server' },
           globalSetup: ['tests/support/postgres-server.ts'],
