@@ -2,7 +2,7 @@ import { z } from 'zod';
 import { id } from './common.ts';
 import { comparisonRequest } from './placement.ts';
 
-export const FIGURES = ['scores', 'loadings', 'profile'] as const;
+export const FIGURES = ['scores', 'loadings', 'profile', 'pair', 'ternary', 'dendrogram', 'heatmap'] as const;
 export const FIGURE_FORMS = ['svg', 'pdf', 'png'] as const;
 export const FIGURE_FORMATS = [
   'slide-16-9',
@@ -51,6 +51,15 @@ export const figureLook = z
     naming: z.enum(['replicas', 'chosen', 'everything', 'nothing']).default('replicas'),
     basis: z.enum(['ratio', 'amount']).default('ratio'),
     others: flag(false),
+    /** Oxides of a plot of two (across, up) or a ternary diagram (top, left, right); else those that tell the most. */
+    oxides: z
+      .string()
+      .max(80)
+      .transform((text) => text.split(','))
+      .optional()
+      .meta({ description: 'Two or three of the oxides compared, with commas between' }),
+    axis: z.enum(['log', 'linear']).default('log'),
+    linkage: z.enum(['ward', 'average']).default('ward'),
     /** Part of the score plane shown, as x,x,y,y; all of it where none is given. */
     view: z
       .string()

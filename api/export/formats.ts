@@ -36,10 +36,14 @@ export const FORMATS = {
   'page-dark': format('Page, dark', 'page-dark', [254, 170]),
 } as const satisfies Record<FigureFormat, Format>;
 
-/** The same sheet made as high as the figure needs, if that is more; a slide stays as it is. */
+/** No higher than a column on A4 paper with its margins. */
+const HIGHEST = 250;
+
+/** The same sheet made as high as the figure needs, if that is more; a slide stays as it is, a page ends at its foot. */
 export function grown(sheet: Format, wanted: number): Format {
   if (sheet.theme === 'slide' || wanted <= sheet.height) return sheet;
   const [width] = sheet.millimetres;
-  const height = Math.ceil(wanted);
+  const foot = sheet.theme === 'print' ? Math.floor((HIGHEST * sheet.width) / width) : wanted;
+  const height = Math.ceil(Math.min(wanted, foot));
   return { ...sheet, height, millimetres: [width, (width * height) / sheet.width] };
 }

@@ -16,7 +16,7 @@ const percent = (share: number) => `${numeral(100 * share, 1)} %`;
 const sherds = (n: number) => (n === 1 ? '1 sherd' : `${n} sherds`);
 
 /** What every caption says of what was compared: n of each group, oxides, scale. */
-const basis = ({ parts, settings }: ReferenceModel) =>
+export const basisOf = ({ parts, settings }: ReferenceModel) =>
   `${parts.length} oxides (${parts.map(chemical).join(', ')}) as ${SCALES[settings.scale]}`;
 
 export function scoresCaption(data: ScoresData, model: ReferenceModel): string {
@@ -26,7 +26,7 @@ export function scoresCaption(data: ScoresData, model: ReferenceModel): string {
   const withEllipse = data.groups.filter(({ ellipse }) => ellipse !== null).length;
   return [
     `Scores on the principal components ${i + 1} (${percent(data.explained[0])} of the variance) and ${j + 1} (${percent(data.explained[1])}) of reference sherds (${groups || 'none'})${data.replicas.length > 0 ? `, with ${data.replicas.length === 1 ? 'one replica' : `${data.replicas.length} replicas`} projected onto them` : ''}.`,
-    `Components of ${basis(model)}, computed from the references alone; one unit is as long across as up.`,
+    `Components of ${basisOf(model)}, computed from the references alone; one unit is as long across as up.`,
     ...(withEllipse > 0
       ? [
           `Ellipses: where ${numeral(100 * data.level, 0)} % of new members of a group would lie (Hotelling’s T² for a new observation).`,
@@ -41,7 +41,7 @@ export function loadingsCaption(data: LoadingsData, model: ReferenceModel): stri
   const panels = data.panels.map(
     ({ component, explained }) => `${component + 1} (${percent(explained)} of the variance)`,
   );
-  return `Loadings on the principal component${panels.length > 1 ? 's' : ''} ${panels.join(' and ')} of ${basis(model)}, from ${sherds(model.members.length)}. An oxide whose bar points to the right is the more plentiful, against the others, the further to the right a sherd lies on that component.`;
+  return `Loadings on the principal component${panels.length > 1 ? 's' : ''} ${panels.join(' and ')} of ${basisOf(model)}, from ${sherds(model.members.length)}. An oxide whose bar points to the right is the more plentiful, against the others, the further to the right a sherd lies on that component.`;
 }
 
 export function profileCaption(data: ProfileData, model: ReferenceModel): string {
@@ -56,6 +56,6 @@ export function profileCaption(data: ProfileData, model: ReferenceModel): string
     spread,
     ...(chosen ? [`The oxides that hold ${chosen.label} off the group most come first.`] : []),
     ...(out > 0 ? [`The ${out} oxides that weigh least are not shown.`] : []),
-    `Compared on ${basis(model)}.`,
+    `Compared on ${basisOf(model)}.`,
   ].join(' ');
 }

@@ -11,7 +11,7 @@ const used = startApi();
 let at: string;
 let kept: string;
 let result: Comparison;
-const FIGURES = ['scores', 'loadings', 'profile'] as const;
+const FIGURES = ['scores', 'loadings', 'profile', 'pair', 'ternary', 'dendrogram', 'heatmap'] as const;
 const FORMAT_NAMES = Object.keys(FORMATS) as (keyof typeof FORMATS)[];
 
 beforeAll(async () => {
@@ -131,6 +131,9 @@ describe('a figure as SVG', () => {
     ['scores.svg?view=1,0,0,1', 'from less to more'],
     ['profile.svg?replica=00000000-0000-4000-8000-000000000000', 'not among them'],
     ['profile.svg?against=00000000-0000-4000-8000-000000000000', 'not among them'],
+    ['pair.svg?oxides=SiO2', '2 different oxides'],
+    ['pair.svg?oxides=SiO2,SiO2', '2 different oxides'],
+    ['ternary.svg?oxides=SiO2,PbO,Nb2O5', 'Nb2O5 is not one'],
     ['scores.gif', 'file'],
     ['scores.svg?format=poster', 'format'],
   ])('%s is refused with the reason', async (path, reason) => {

@@ -11,10 +11,15 @@ const FORMATS: readonly { id: FigureFormat; label: string; hint: string }[] = [
   { id: 'page', label: 'Page, light', hint: '254 mm wide' },
   { id: 'page-dark', label: 'Page, dark', hint: '254 mm wide' },
 ];
-const FIGURES = [
+/** The figures of a comparison by the names they go by. */
+export const FIGURES = [
   { id: 'scores', label: 'Scores' },
   { id: 'loadings', label: 'Loadings' },
   { id: 'profile', label: 'Oxides' },
+  { id: 'pair', label: 'Two oxides' },
+  { id: 'ternary', label: 'Three oxides' },
+  { id: 'dendrogram', label: 'Tree' },
+  { id: 'heatmap', label: 'Distances' },
 ] as const;
 const FORMS = ['svg', 'pdf', 'png'] as const;
 const WIDTH = 3840;

@@ -1,11 +1,6 @@
 import type { ComparisonText } from '../../../api/contract/figure.ts';
 import { DoiLink } from '../../parts/DoiLink.tsx';
-
-const FIGURES = [
-  ['scores', 'Scores'],
-  ['loadings', 'Loadings'],
-  ['profile', 'Oxides'],
-] as const;
+import { FIGURES } from './FigureFiles.tsx';
 
 /** Captions, methods and citations, ready to be copied into a paper. */
 export function Words({ text }: { readonly text: ComparisonText }) {
@@ -17,7 +12,7 @@ export function Words({ text }: { readonly text: ComparisonText }) {
       <p>{text.methods}</p>
       <h3>Captions</h3>
       <dl className="stack tight">
-        {FIGURES.map(([id, label]) => (
+        {FIGURES.map(({ id, label }) => (
           <div key={id}>
             <dt>
               <strong>{label}</strong>
