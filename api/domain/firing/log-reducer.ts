@@ -7,6 +7,8 @@ import type { LogChunk, LogDigest, LogFlag, LogOptions } from './types.ts';
 import { unitDoubt } from './unit-doubt.ts';
 
 const MOST_THRESHOLDS = 12;
+/** Rows that the usual step is taken from. */
+const FIRST_ROWS = 200;
 
 /** What the reader of the file knows at its end. */
 export interface LogEnd {
@@ -26,7 +28,7 @@ export interface LogReducer {
  * Reads a log of any length in one pass and in little memory: peak, time above, fastest heating and cooling over a
  * window, a curve thinned without losing peaks, and flags for what looks wrong (repeated and backward times, clock
  * changes, gaps, spikes, missing and impossible readings, °F taken for °C). Chunks hold °C and seconds; the usual
- * step is taken from the first chunk that has one. Throws on settings that make no sense, chunks of another shape
+ * step is taken from the first 200 rows. Throws on settings that make no sense, chunks of another shape
  * than the channels, and when finished without a reading.
  *
  * @example
@@ -42,11 +44,12 @@ export function logReducer(options: LogOptions): LogReducer {
   const flags = new LogFlags();
   const resolutions = channels.map(() => new ResolutionFinder());
   let state: { clock: LogClock; reducers: ChannelReducer[]; interval: number } | null = null;
+  let waiting: LogChunk[] = [];
   let [rows, duration] = [0, 0];
   let digest: LogDigest | null = null;
 
-  const begin = (chunk: LogChunk) => {
-    const interval = usualStep(chunk.seconds);
+  const begin = () => {
+    const interval = usualStep(waiting);
     const shared = { thresholds, rateWindow, plotPoints, interval };
     return {
       clock: new LogClock(interval),
@@ -57,9 +60,19 @@ export function logReducer(options: LogOptions): LogReducer {
 
   const add = (chunk: LogChunk) => {
     checkChunk(chunk, channels.length);
-    if (chunk.seconds.length === 0) return;
-    state ??= begin(chunk);
-    const { clock, reducers } = state;
+    if (state) return take(chunk, state);
+    waiting.push(chunk);
+    if (waiting.reduce((n, c) => n + c.seconds.length, 0) >= FIRST_ROWS) start();
+  };
+
+  const start = () => {
+    const begun = begin();
+    state = begun;
+    for (const chunk of waiting) take(chunk, begun);
+    waiting = [];
+  };
+
+  const take = (chunk: LogChunk, { clock, reducers }: NonNullable<typeof state>) => {
     for (let i = 0; i < chunk.seconds.length; i++) {
       rows++;
       const row = chunk.rows[i]!;
@@ -82,6 +95,7 @@ export function logReducer(options: LogOptions): LogReducer {
 
   const finish: LogReducer['finish'] = (end) => {
     if (digest) return digest;
+    if (waiting.some((c) => c.seconds.length > 0)) start();
     if (!state) throw new RequirementError('a log needs a row with a time; found none');
     const ended = state.reducers.map((r, c) => r.finish(end?.resolutions?.[c] ?? resolutions[c]!.step));
     if (ended.every((e) => e.digest.readings === 0))
@@ -120,9 +134,12 @@ function checkChunk({ seconds, celsius, rows }: LogChunk, channels: number): voi
   if (odd >= 0) throw new RequirementError(`a row needs a time; row ${rows[odd]} has none`);
 }
 
-/** Middle of the steps forward. */
-function usualStep(seconds: ArrayLike<number>): number {
-  const steps = Array.from({ length: seconds.length - 1 }, (_, i) => seconds[i + 1]! - seconds[i]!)
+/** Middle of the first steps forward. */
+function usualStep(chunks: readonly LogChunk[]): number {
+  const seconds = chunks.flatMap((c) => Array.from(c.seconds)).slice(0, FIRST_ROWS);
+  const steps = seconds
+    .slice(1)
+    .map((s, i) => s - seconds[i]!)
     .filter((s) => s > 0)
     .sort((a, b) => a - b);
   return steps[Math.floor(steps.length / 2)] ?? 1;
