@@ -19,6 +19,7 @@ const queries = new QueryClient({
   },
 });
 
+const SharedTalk = lazy(() => import('./pages/share/talk/SharedTalk.tsx'));
 const SharedPage = lazy(() => import('./pages/share/SharedPage.tsx'));
 
 const waiting = (
@@ -43,6 +44,7 @@ function Pages() {
               )}
             </Route>
           ))}
+          <Route path="/shared/:token/talk">{({ token }) => <SharedTalk token={token} />}</Route>
           <Route path="/shared/:token">{({ token }) => <SharedPage token={token} />}</Route>
           <Route path="/studies">
             <Redirect to="/" replace />

@@ -161,6 +161,74 @@ describe('a kept placement', () => {
   });
 });
 
+describe('a talk', () => {
+  test('goes step by step with the arrow keys, and on without a network', async () => {
+    await page.goto(studyPath(study, `/share/talk/${kept.id}`));
+    await page.getByRole('heading', { name: kept.name, level: 1 }).waitFor();
+    await seen.context.setOffline(true);
+    const heading = () => page.locator('.talk h1').textContent();
+    const count = Number(/of (\d+)/.exec((await page.locator('.talk-bar').textContent())!)![1]);
+    await page.keyboard.press('ArrowRight');
+    expect(await heading()).toBe('The sherds');
+    expect(await page.locator('.talk .references').count()).toBe(kept.result.model.groups.length);
+    expect(await page.locator('.talk .replica').count()).toBe(0);
+    const ticks = await page.locator('.talk .axis.x').innerHTML();
+    await page.keyboard.press('ArrowRight');
+    expect(await page.locator('.talk g[clip-path] .replica.chosen').count()).toBe(1);
+    expect(await page.locator('.talk .axis.x').innerHTML()).toBe(ticks);
+    await page.keyboard.press('End');
+    const sentence = (await page.locator('.talk-words').textContent())!;
+    expect(sentence.replace(/[₀-₉]/g, '')).toBe(
+      kept.result.placements[0]!.sentence.replace(/(?<=[A-Za-z])\d/g, ''),
+    );
+    await page.keyboard.press('ArrowRight');
+    expect(await page.locator('.talk-bar').textContent()).toContain(`${count} of ${count}`);
+    for (let i = 0; i < count; i++) await page.keyboard.press('ArrowLeft');
+    expect(await heading()).toBe(kept.name);
+    await seen.context.setOffline(false);
+    await page.keyboard.press('Escape');
+    await page.getByRole('heading', { name: 'Methods, captions and sources' }).waitFor();
+  });
+  test('shows slip being drawn off along its way', async () => {
+    const [first] = kept.result.placements;
+    const reported = [
+      { analyte: 'SiO2', value: 61 },
+      { analyte: 'Al2O3', value: 21 },
+      { analyte: 'PbO', value: 0.2 },
+    ];
+    await ask(`/studies/${study}/analyses`, { specimen: first!.id, measured: 'slip', reported });
+    const parts = reported.map(({ analyte }) => analyte);
+    const slip = [{ specimen: first!.id, source: { kind: 'own' }, f: 0.15 }];
+    const { request } = kept.result;
+    const comparison = { ...request, settings: { ...request.settings, parts }, slip };
+    const drawn = await ask<FrozenPlacement>(`/studies/${study}/placements`, {
+      name: 'Slip off',
+      comparison,
+    });
+    await page.goto(studyPath(study, `/share/talk/${drawn.id}`));
+    await page.getByRole('heading', { name: 'Slip off', level: 1 }).waitFor();
+    for (let i = 0; i < 2; i++) await page.keyboard.press('ArrowRight');
+    expect(await page.locator('.talk h1').textContent()).toContain('as measured');
+    await page.keyboard.press('ArrowRight');
+    expect(await page.locator('.talk h1').textContent()).toContain('slip drawn off');
+    expect(await page.locator('.talk .way').count()).toBe(1);
+  });
+});
+
+describe('a report', () => {
+  test('holds what is needed to repeat the placement, and prints it', async () => {
+    await page.goto(studyPath(study, `/share/report/${kept.id}`));
+    await page.getByRole('heading', { name: 'Numbers' }).waitFor();
+    const printed = await readPdf(await page.pdf({ format: 'A4' }));
+    expect(printed.pages).toBeGreaterThan(3);
+    const text = (await page.locator('main').textContent())!;
+    const { model, placements } = kept.result;
+    for (const { label } of [...model.members, ...placements]) expect(text).toContain(label);
+    for (const word of [kept.version, kept.id, 'Settings', 'Log-ratios', '0.65 of the limit'])
+      expect(text).toContain(word);
+  });
+});
+
 describe.each([
   ['light at a desk', { ...DESK, scheme: 'light' as const }],
   ['dark on a phone', { ...PHONE, scheme: 'dark' as const }],
@@ -173,9 +241,12 @@ describe.each([
     for (const [at, heading] of [
       [studyPath(study, '/share'), 'Shared so far'],
       [path, 'Comments'],
+      [studyPath(study, `/share/talk/${kept.id}`), kept.name],
+      [studyPath(study, `/share/report/${kept.id}`), 'Numbers'],
     ] as const) {
       await page.goto(at);
-      await page.getByRole('heading', { name: heading }).waitFor();
+      await page.getByRole('heading', { name: heading }).first().waitFor();
+      if (heading === kept.name) for (let i = 0; i < 2; i++) await page.keyboard.press('ArrowRight');
       if (process.env.SHOTS)
         await page.screenshot({
           path: `${process.env.SHOTS}/${look.scheme}-${heading.replaceAll(' ', '-')}.png`,

@@ -1,7 +1,9 @@
+import { LinkButton } from '../../parts/Button.tsx';
 import { Loaded } from '../../parts/Loaded.tsx';
 import { usePlacementText } from '../../queries/shares.ts';
 import type { ViewState } from '../placement/view-state.ts';
 import { FigureFiles } from './FigureFiles.tsx';
+import { reportPath, talkPath } from './paths.ts';
 import { Words } from './Words.tsx';
 
 /** What a kept placement gives to a talk or a paper: its figures as files, and its words. */
@@ -25,6 +27,13 @@ export function KeptWords(at: {
           <a className="button plain" href={`${from}/bundle.zip`} download>
             Download the zip
           </a>
+        </div>
+      </section>
+      <section className="stack" aria-labelledby="tell-heading">
+        <h2 id="tell-heading">To tell others</h2>
+        <div className="row">
+          <LinkButton to={talkPath(at.study, at.placement)}>Show it as a talk</LinkButton>
+          <LinkButton to={reportPath(at.study, at.placement)}>Report to print</LinkButton>
         </div>
       </section>
       <Loaded query={text} what="the methods">

@@ -1,6 +1,6 @@
 import { type FormEvent, useState } from 'react';
 import type { Shared } from '../../../api/contract/share.ts';
-import { Button } from '../../parts/Button.tsx';
+import { Button, LinkButton } from '../../parts/Button.tsx';
 import { Field } from '../../parts/Field.tsx';
 import { Loaded } from '../../parts/Loaded.tsx';
 import { ErrorNotice, Notice } from '../../parts/Notice.tsx';
@@ -38,7 +38,11 @@ function Open({ token, shared }: { readonly token: string; readonly shared: Shar
   const from = `/api/shared/${encodeURIComponent(token)}`;
   return (
     <>
-      <PageHead title={placement.name} lead={placement.note} />
+      <PageHead
+        title={placement.name}
+        lead={placement.note}
+        actions={<LinkButton to={`/shared/${token}/talk`}>Show it as a talk</LinkButton>}
+      />
       <Notice>
         <p>
           Shared with you to read. Computed on {day(placement.createdAt)} by version {placement.version} and
