@@ -5,6 +5,9 @@ import type { Term, TrialTable } from './trial-table.ts';
 import type { FittedModel, ModelTerm, Tangle } from './types.ts';
 import { type TrialModel, termName, withinTilesModel } from './within-tiles.ts';
 
+/** With more constants than this a regression is slow, and biased by their number. */
+const MOST_TILES = 30;
+
 /**
  * The regressions that stand beside the permutation answers: Firth's logistic regression for two outcomes,
  * proportional odds for three grades (maximum likelihood; with Jeffreys' penalty where grades are separated). With
@@ -22,6 +25,13 @@ export function fittedModels(
   level: number,
 ): { models: FittedModel[]; unfitted: string[] } {
   if (table.outcome === 'share' || new Set(table.scores).size === 1) return { models: [], unfitted: [] };
+  if (table.tiles.length > MOST_TILES)
+    return {
+      models: [],
+      unfitted: [
+        `No regression stands beside: one constant for each of ${table.tiles.length} tiles would be too many.`,
+      ],
+    };
   const tied = tangles.flatMap((t) => (t.kind === 'same' ? t.factors.slice(1) : []));
   const free = table.terms.filter((t) => !tied.includes(t.factor.name));
   const within = free.filter((t) => t.unitOfChange === 'zone');

@@ -36,6 +36,8 @@ const STEP = 1e-3;
 const ROUNDS = 200;
 /** Rounds of plain scoring before the penalty's own curvature is worked out too. */
 const SCORING_ROUNDS = 3;
+/** Beyond this many parameters that curvature costs more rounds than it saves. */
+const MOST_OBSERVED = 20;
 
 function penalty(model: LikelihoodModel, at: readonly number[]): number {
   return 0.5 * inverseAndLogDet(model.information(at)).logDet;
@@ -128,7 +130,7 @@ export function fitLikelihood(model: LikelihoodModel, options: FitOptions): Like
   if (held) at = at.with(held.place, held.value);
   let value = objective(model, at, penalised);
   for (let round = 0; round < ROUNDS; round++) {
-    const observed = penalised && round >= SCORING_ROUNDS;
+    const observed = penalised && round >= SCORING_ROUNDS && at.length <= MOST_OBSERVED;
     const step = nextStep(model, at, { ...options, observed });
     const taken = halved(model, { at, value, step, penalised });
     const moved = Math.max(...step.map((s, k) => Math.abs(s) / Math.max(1, Math.abs(at[k]!))));
