@@ -5,8 +5,9 @@ import { fitChance } from './chance-model.ts';
 import { logistic } from './logistic-model.ts';
 import { inverseAndLogDet } from './symmetric.ts';
 import { findTangles } from './tangles.ts';
+import type { Term } from './terms.ts';
 import { type TileModel, tileInformation } from './tile-information.ts';
-import type { Term, TrialTable } from './trial-table.ts';
+import type { TrialTable } from './trial-table.ts';
 
 /** A term of the model the next tile is chosen under: as in a table, but also for settings not fired yet. */
 export interface OptionTerm extends Pick<Term, 'factor' | 'contrast' | 'level'> {

@@ -4,7 +4,8 @@ import { dot } from '../slip/weighted.ts';
 import { takeOut } from './columns.ts';
 import { fitLikelihood } from './likelihood.ts';
 import { logistic, logisticModel } from './logistic-model.ts';
-import type { Term, TrialTable } from './trial-table.ts';
+import type { Term } from './terms.ts';
+import type { TrialTable } from './trial-table.ts';
 
 /** A regression of the chance over all tiles, and the same with each tile left out in turn. */
 export interface ChanceFit {

@@ -5,7 +5,8 @@ import { quantile } from '../statistics/moments.ts';
 import { type ChanceFit, fitChance } from './chance-model.ts';
 import { form, logistic } from './logistic-model.ts';
 import { findTangles } from './tangles.ts';
-import { type Term, type TrialTable, trialTable } from './trial-table.ts';
+import type { Term } from './terms.ts';
+import { type TrialTable, trialTable } from './trial-table.ts';
 import type { ChanceCurve, ChancePoint, ChanceRequest, Factor, Level, Zone } from './types.ts';
 
 /**

@@ -1,5 +1,6 @@
 import { dot } from '../slip/weighted.ts';
-import type { Term, TrialTable } from './trial-table.ts';
+import type { Term } from './terms.ts';
+import type { TrialTable } from './trial-table.ts';
 import type { UnitOfChange } from './types.ts';
 
 /** Units of one kind (zones, tiles or firings) with the block they are compared within. */

@@ -1,7 +1,8 @@
 import { RequirementError } from '../requirement.ts';
 import { centredTerms, takeOut } from './columns.ts';
 import { effectSentence } from './effect-words.ts';
-import type { Term, TrialTable } from './trial-table.ts';
+import type { Term } from './terms.ts';
+import type { TrialTable } from './trial-table.ts';
 import type { Effect, EffectVerdict, Tangle } from './types.ts';
 import { unitEffect } from './unit-effect.ts';
 import { type EffectNumbers, type EffectOptions, zoneEffect } from './zone-effect.ts';

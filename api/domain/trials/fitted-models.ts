@@ -1,7 +1,8 @@
 import { RequirementError } from '../requirement.ts';
 import { fitLikelihood, type LikelihoodFit } from './likelihood.ts';
 import { profileLimits } from './profile-limits.ts';
-import type { Term, TrialTable } from './trial-table.ts';
+import type { Term } from './terms.ts';
+import type { TrialTable } from './trial-table.ts';
 import type { FittedModel, ModelTerm, Tangle } from './types.ts';
 import { type TrialModel, termName, withinTilesModel } from './within-tiles.ts';
 

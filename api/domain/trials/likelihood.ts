@@ -1,28 +1,7 @@
 import { RequirementError } from '../requirement.ts';
-import { dot } from '../slip/weighted.ts';
+import type { FitOptions, LikelihoodModel } from './likelihood-model.ts';
+import { jeffreysPenalty, nextStep } from './scoring-step.ts';
 import { inverseAndLogDet } from './symmetric.ts';
-
-/** A likelihood by its parts at given parameters. `information` is the expected one. */
-export interface LikelihoodModel {
-  readonly names: readonly string[];
-  readonly start: readonly number[];
-  /** −Infinity where the parameters are not allowed. */
-  readonly logLik: (at: readonly number[]) => number;
-  readonly score: (at: readonly number[]) => number[];
-  readonly information: (at: readonly number[]) => number[][];
-  /** Slope of ½ log det of the information, where it is known in closed form. */
-  readonly penaltyScore?: (at: readonly number[]) => number[];
-}
-
-export interface FitOptions {
-  /** Adds Jeffreys' penalty, ½ log det of the information. */
-  readonly penalised: boolean;
-  /** A parameter held at a value, by its place. */
-  readonly held?: { readonly place: number; readonly value: number };
-  readonly start?: readonly number[];
-  /** Largest relative move of a parameter in the last round; 1e-10 by default. */
-  readonly tolerance?: number;
-}
 
 export interface LikelihoodFit {
   readonly at: readonly number[];
@@ -32,87 +11,22 @@ export interface LikelihoodFit {
   readonly covariance: readonly (readonly number[])[];
 }
 
-const STEP = 1e-3;
 const ROUNDS = 200;
 /** Rounds of plain scoring before the penalty's own curvature is worked out too. */
 const SCORING_ROUNDS = 3;
 /** Beyond this many parameters that curvature costs more rounds than it saves. */
 const MOST_OBSERVED = 20;
 
-function penalty(model: LikelihoodModel, at: readonly number[]): number {
-  return 0.5 * inverseAndLogDet(model.information(at)).logDet;
-}
-
-/** Slope of the penalty by central differences of the fourth order. */
-function numericPenaltyScore(model: LikelihoodModel, at: readonly number[]): number[] {
-  return at.map((value, k) => {
-    const h = STEP * Math.max(1, Math.abs(value));
-    const moved = (steps: number) => penalty(model, at.with(k, value + steps * h));
-    return (8 * (moved(1) - moved(-1)) - (moved(2) - moved(-2))) / (12 * h);
-  });
-}
-
 function objective(model: LikelihoodModel, at: readonly number[], penalised: boolean): number {
   const l = model.logLik(at);
   if (!penalised || l === Number.NEGATIVE_INFINITY) return l;
   try {
-    return l + penalty(model, at);
+    return l + jeffreysPenalty(model, at);
   } catch (error) {
     // The information vanishes to rounding far out: no better than not allowed.
     if (error instanceof RequirementError) return Number.NEGATIVE_INFINITY;
     throw error;
   }
-}
-
-function slope(model: LikelihoodModel, at: readonly number[], penalised: boolean): number[] {
-  const score = model.score(at);
-  if (!penalised) return score;
-  const extra = model.penaltyScore?.(at) ?? numericPenaltyScore(model, at);
-  return score.map((s, k) => s + extra[k]!);
-}
-
-/** What the step is divided by: the expected information; near the answer the observed curvature, penalty included. */
-function curvature(model: LikelihoodModel, at: readonly number[], observed: boolean): number[][] {
-  if (!observed) return model.information(at);
-  const h = 1e-4;
-  const columns = at.map((value, k) => {
-    const up = slope(model, at.with(k, value + h), true);
-    const down = slope(model, at.with(k, value - h), true);
-    return up.map((u, i) => (down[i]! - u) / (2 * h));
-  });
-  return at.map((_, i) => at.map((__, j) => (columns[i]![j]! + columns[j]![i]!) / 2));
-}
-
-function nextStep(
-  model: LikelihoodModel,
-  at: readonly number[],
-  options: FitOptions & { observed: boolean },
-) {
-  const score = slope(model, at, options.penalised);
-  const place = options.held?.place;
-  if (options.observed)
-    try {
-      return scoringStep(curvature(model, at, true), score, place);
-    } catch (error) {
-      // Not yet where the likelihood is rounded: plain scoring still climbs.
-      if (!(error instanceof RequirementError)) throw error;
-    }
-  return scoringStep(model.information(at), score, place);
-}
-
-/** One step of Fisher scoring over the parameters that are free. */
-function scoringStep(information: readonly (readonly number[])[], score: readonly number[], held?: number) {
-  const free = score.map((_, k) => k).filter((k) => k !== held);
-  const step = new Array<number>(score.length).fill(0);
-  if (free.length === 0) return step;
-  const { inverse } = inverseAndLogDet(free.map((i) => free.map((j) => information[i]![j]!)));
-  free.forEach((k, i) => {
-    step[k] = dot(
-      inverse[i]!,
-      free.map((j) => score[j]!),
-    );
-  });
-  return step;
 }
 
 /**

@@ -1,6 +1,6 @@
 import { RequirementError } from '../requirement.ts';
 import { dot } from '../slip/weighted.ts';
-import type { LikelihoodModel } from './likelihood.ts';
+import type { LikelihoodModel } from './likelihood-model.ts';
 import { inverseAndLogDet } from './symmetric.ts';
 
 /** A table for regression: one row a zone; the columns are named. */

@@ -1,6 +1,7 @@
 import { RequirementError } from '../requirement.ts';
 import type { OptionTerm } from './belief.ts';
-import { levelsOf, type TrialTable } from './trial-table.ts';
+import { levelsOf } from './terms.ts';
+import type { TrialTable } from './trial-table.ts';
 import type { Factor, Level, Option } from './types.ts';
 
 /**

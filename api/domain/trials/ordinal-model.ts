@@ -1,6 +1,6 @@
 import { RequirementError } from '../requirement.ts';
 import { dot } from '../slip/weighted.ts';
-import type { LikelihoodModel } from './likelihood.ts';
+import type { LikelihoodModel } from './likelihood-model.ts';
 import type { Design } from './logistic-model.ts';
 import { type CutRow, cutInformation, cutRow, penaltySlopes } from './ordinal-row.ts';
 import { inverseAndLogDet } from './symmetric.ts';

@@ -1,5 +1,6 @@
 import { chiSquareQuantile, chiSquareUpperTail } from '../statistics/distributions.ts';
-import { fitLikelihood, type LikelihoodFit, type LikelihoodModel } from './likelihood.ts';
+import { fitLikelihood, type LikelihoodFit } from './likelihood.ts';
+import type { LikelihoodModel } from './likelihood-model.ts';
 
 export interface ProfileLimits {
   readonly estimate: number;

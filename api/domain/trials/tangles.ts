@@ -1,7 +1,8 @@
 import { listInWords } from '../placement/words.ts';
 import { centredTerms, takeOut, unitsOf } from './columns.ts';
-import type { Term, TrialTable } from './trial-table.ts';
-import { settingInWords } from './trial-table.ts';
+import type { Term } from './terms.ts';
+import { settingInWords } from './terms.ts';
+import type { TrialTable } from './trial-table.ts';
 import type { Factor, Tangle, UnitOfChange } from './types.ts';
 
 /** Partly together: the others leave no more than a fifth of the column's squares (correlation about 0.9). */

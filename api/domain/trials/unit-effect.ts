@@ -1,7 +1,8 @@
 import { centredTerms, centreWithin, takeOut, unitMeans, unitsOf } from './columns.ts';
 import { permutationSlope } from './permutation-slope.ts';
 import { residualUnits } from './residual-units.ts';
-import type { Term, TrialTable } from './trial-table.ts';
+import type { Term } from './terms.ts';
+import type { TrialTable } from './trial-table.ts';
 import type { EffectNumbers, EffectOptions } from './zone-effect.ts';
 
 /** Means of a zone's factor are taken as alike between tiles within this share of its range. */

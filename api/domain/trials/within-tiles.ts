@@ -1,8 +1,9 @@
-import type { LikelihoodModel } from './likelihood.ts';
+import type { LikelihoodModel } from './likelihood-model.ts';
 import { logisticModel } from './logistic-model.ts';
 import { ordinalModel } from './ordinal-model.ts';
 import { separatedColumns } from './separation.ts';
-import type { Term, TrialTable } from './trial-table.ts';
+import type { Term } from './terms.ts';
+import type { TrialTable } from './trial-table.ts';
 
 /**
  * A term's name in tables: `thickness, per 10 µm`.

@@ -7,7 +7,8 @@ import { fitLikelihood } from './likelihood.ts';
 import { permutationSlope } from './permutation-slope.ts';
 import { profileLimits } from './profile-limits.ts';
 import { residualUnits } from './residual-units.ts';
-import type { Term, TrialTable } from './trial-table.ts';
+import type { Term } from './terms.ts';
+import type { TrialTable } from './trial-table.ts';
 import type { Effect } from './types.ts';
 import { withinTilesModel } from './within-tiles.ts';
 
