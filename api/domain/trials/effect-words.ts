@@ -1,3 +1,4 @@
+import { PERMUTATION_DRAWS } from './permutation-slope.ts';
 import type { Effect, EffectVerdict, Outcome } from './types.ts';
 import { termName } from './within-tiles.ts';
 
@@ -69,6 +70,8 @@ function basis({ p, arrangements, method, unitOfChange }: Worded): string {
   ];
   if (p === null) return '';
   if (method === 'penalised') return `; compared ${where}, ${pInWords(p)} by penalised likelihood`;
+  if (method === 'sampled-permutation')
+    return `; compared ${where}, ${pInWords(p)} over ${PERMUTATION_DRAWS.toLocaleString('en-GB')} random arrangements`;
   const all = arrangements === null ? '' : ` over ${plain(arrangements, 3)} arrangements`;
   return `; compared ${where}, ${pInWords(p)}${all}`;
 }

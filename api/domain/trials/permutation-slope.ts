@@ -30,7 +30,8 @@ export interface PermutationSlope {
   readonly sampled: boolean;
 }
 
-const DRAWS = 9999;
+/** Seeded draws where there are too many orders to list. */
+export const PERMUTATION_DRAWS = 9999;
 const SAME = 1e-9;
 
 /**
@@ -100,7 +101,7 @@ function drawn(groups: readonly Group[], seed: number): Sums[] {
     return { a: dot(order, g.y), b: dot(order, g.x) };
   };
   const observed = sumOver(groups, (g) => ({ a: dot(g.x, g.y), b: dot(g.x, g.x) }));
-  return [observed, ...Array.from({ length: DRAWS }, () => sumOver(groups, draw))];
+  return [observed, ...Array.from({ length: PERMUTATION_DRAWS }, () => sumOver(groups, draw))];
 }
 
 function judge(observed: Sums, orders: readonly Sums[], level: number) {

@@ -84,6 +84,15 @@ describe('a factor that varies within tiles', () => {
     expect(found).toMatchObject({ method: 'exact-permutation', scale: 'share', verdict: 'matters' });
   });
 
+  it('of share glassy over many zones is sampled, and the sentence says so', () => {
+    const zones = ladder([3, 4, 3, 5]).map((z) => ({ ...z, glassyShare: Number(z.factors.coats) / 8 }));
+    const found = effectOf(zones, request([COATS], { outcome: 'share' }), 'coats');
+    expect(found.method).toBe('sampled-permutation');
+    expectClose([found.estimate!, found.p!], [1 / 8, 2 / 10_000]);
+    expect(found.sentence).toContain('by 13 percentage points');
+    expect(found.sentence).toContain('over 9,999 random arrangements');
+  });
+
   it('never gives a p without size and interval beside it in the sentence', () => {
     for (const outcome of ['glossy', 'grade', 'satin-or-better'] as const)
       for (const e of analyseTrial(ladder([3, 4, 3, 5]), request([COATS, ROAST], { outcome })).effects) {
