@@ -86,10 +86,8 @@ function readGenerator(text: string, factors: number, basic: number): ReadGenera
 function allWords(generating: readonly { bits: number; sign: 1 | -1 }[]): Fraction['words'] {
   return generating
     .reduce<{ bits: number; sign: 1 | -1 }[]>(
-      (words, g) => [
-        ...words,
-        ...words.map((w) => ({ bits: w.bits ^ g.bits, sign: (w.sign * g.sign) as 1 | -1 })),
-      ],
+      (words, g) =>
+        words.concat(words.map((w) => ({ bits: w.bits ^ g.bits, sign: (w.sign * g.sign) as 1 | -1 }))),
       [{ bits: 0, sign: 1 }],
     )
     .filter((w) => w.bits !== 0);
