@@ -3,7 +3,7 @@ import type { Upload } from '../../queries/imports.ts';
 
 const STORE = 'uploads';
 const opened = () =>
-  openDB('nearsherd', 1, {
+  openDB('nearsherd-intake', 1, {
     upgrade: (db) => {
       db.createObjectStore(STORE);
     },

@@ -15,7 +15,7 @@ interface Kept extends DBSchema {
 
 let opened: Promise<IDBPDatabase<Kept>> | null = null;
 const store = () => {
-  opened ??= openDB<Kept>('nearsherd', 1, {
+  opened ??= openDB<Kept>('nearsherd-fire', 1, {
     upgrade: (db) => {
       db.createObjectStore('waiting', { keyPath: 'id', autoIncrement: true }).createIndex('study', 'study');
     },
