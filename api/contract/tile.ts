@@ -1,6 +1,8 @@
 import { z } from 'zod';
 import { GRADES } from '../domain/trials/types.ts';
+import { measuredColour, outline } from './colour.ts';
 import { id, instant, longText, name, shortText } from './common.ts';
+import { pictures } from './picture.ts';
 
 /** A setting of a factor: a number in its unit, or the name of a level. */
 export const level = z.union([z.number(), shortText]);
@@ -13,26 +15,35 @@ export const DEFECTS = ['crawling', 'blisters', 'pinholes', 'flaking', 'running'
 const zoneFields = {
   /** Column letter and row number: `B2`. */
   label: z.string().trim().min(1, 'a zone needs a label').max(20),
-  row: z.number().int().min(1).max(26),
-  column: z.number().int().min(1).max(26),
+  row: z.number().int().min(1).max(26).nullable(),
+  column: z.number().int().min(1).max(26).nullable(),
+  /** The picture that it is drawn on, and its corners there; beside its place on the grid, or instead of one. */
+  picture: id.nullable(),
+  outline: outline.nullable(),
   coats: z.number().min(0).max(50).nullable(),
   micrometres: z.number().min(0).max(5_000).nullable(),
   settings,
   grade: grade.nullable(),
   glassyShare: share.nullable(),
   colour: shortText,
+  measuredColour: measuredColour.nullable(),
   defects: z.array(shortText).max(20),
   note: longText,
 };
 export const newZone = z
   .object({
     ...zoneFields,
+    row: zoneFields.row.default(null),
+    column: zoneFields.column.default(null),
+    picture: zoneFields.picture.default(null),
+    outline: zoneFields.outline.default(null),
     coats: zoneFields.coats.default(null),
     micrometres: zoneFields.micrometres.default(null),
     settings: settings.default({}),
     grade: zoneFields.grade.default(null),
     glassyShare: zoneFields.glassyShare.default(null),
     colour: shortText.default(''),
+    measuredColour: zoneFields.measuredColour.default(null),
     defects: zoneFields.defects.default([]),
     note: longText.default(''),
   })
@@ -40,12 +51,15 @@ export const newZone = z
 export const zone = z.object({ id, ...zoneFields, label: z.string() }).meta({ id: 'Zone' });
 export const zoneChange = z
   .object({
+    picture: zoneFields.picture,
+    outline: zoneFields.outline,
     coats: zoneFields.coats,
     micrometres: zoneFields.micrometres,
     settings,
     grade: zoneFields.grade,
     glassyShare: zoneFields.glassyShare,
     colour: shortText,
+    measuredColour: zoneFields.measuredColour,
     defects: zoneFields.defects,
     note: longText,
   })
@@ -55,12 +69,13 @@ export const zoneChange = z
 const tileFields = {
   firing: id.nullable(),
   place: shortText,
-  rows: z.number().int().min(1).max(26),
-  columns: z.number().int().min(1).max(26),
+  /** 0 rows and 0 columns: no grid, its zones are drawn on pictures. */
+  rows: z.number().int().min(0).max(26),
+  columns: z.number().int().min(0).max(26),
   settings,
   zones: z.array(newZone).max(200),
 };
-/** A tile on a replica that is there (`specimen`), or on a new one (`label`). Without zones the grid is laid out empty. */
+/** A tile or pot on a replica that is there (`specimen`), or on a new one (`label`). Without zones the grid is laid out empty. */
 export const newTile = z
   .object({
     specimen: id.optional(),
@@ -91,16 +106,12 @@ export const tile = z
     columns: z.number().int(),
     settings,
     zones: z.array(zone),
-    picture: z.object({ type: z.string(), width: z.number().int(), height: z.number().int() }).nullable(),
+    pictures,
     createdAt: instant,
     updatedAt: instant,
   })
   .meta({ id: 'Tile' });
 export const tiles = z.array(tile);
-
-export const pictureUpload = z
-  .object({ file: z.instanceof(File).meta({ type: 'string', format: 'binary' }) })
-  .meta({ id: 'PictureUpload' });
 
 export type NewTile = z.infer<typeof newTile>;
 export type TileChange = z.infer<typeof tileChange>;

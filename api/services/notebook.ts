@@ -74,7 +74,7 @@ async function fireEntries(caller: Caller, studyId: string): Promise<Entry[]> {
     ...tiles.map((row) =>
       entryOf('tile', {
         ...{ ...row, title: row.label, date: dateOf(row.firing), specimen: row.id },
-        picture: row.picture !== null,
+        picture: row.pictures.length > 0,
         text: [row.batchName && `Painted with ${row.batchName}`, gradesInWords(row.zones), row.notes],
       }),
     ),

@@ -1,11 +1,13 @@
 import { and, eq, inArray } from 'drizzle-orm';
 import type { Transaction } from '../../db/connect.ts';
-import { batch, firing, specimen, specimenBatch, tile, tilePicture, zone } from '../../db/schema/schema.ts';
+import { batch, firing, specimen, specimenBatch, tile, zone } from '../../db/schema/schema.ts';
+import type { Picture } from '../contract/picture.ts';
 import type { NewTile, NewZone, Tile, TileChange, ZoneChange, ZoneRecord } from '../contract/tile.ts';
 import { type Caller, requireStudy } from './access.ts';
 import { Failure, found, unlessTaken } from './failure.ts';
 import { firingRow } from './firings.ts';
 import { naturalOrder } from './natural-order.ts';
+import { picturesOf } from './picture-rows.ts';
 import { emptyGrid, requireGrid } from './zone-grid.ts';
 
 export async function listTiles(caller: Caller, studyId: string): Promise<Tile[]> {
@@ -52,7 +54,7 @@ export async function insertTile(tx: Transaction, studyId: string, wish: NewTile
   const specimenId = wish.specimen ?? (await insertReplica(tx, studyId, wish.label!));
   const { firing: firingId, place, rows, columns, settings } = wish;
   await tx.insert(tile).values({ specimenId, studyId, firingId, place, rows, columns, settings });
-  if (zones.length > 0) await tx.insert(zone).values(zones.map((each) => ({ ...each, tileId: specimenId })));
+  if (zones.length > 0) await tx.insert(zone).values(zones.map((each) => zoneRow(specimenId, each)));
   return specimenId;
 }
 
@@ -72,7 +74,7 @@ export async function changeTile(
   const before = await readTile(caller, studyId, id);
   if (change.firing) await firingRow(caller, studyId, change.firing);
   const { zones, firing: firingId, ...rest } = change;
-  const set = Object.fromEntries(Object.entries(rest).filter(([, value]) => value !== undefined));
+  const set = given(rest);
   requireGrid(zones ?? before.zones, { ...before, ...set });
   await caller.db.transaction(async (tx) => {
     await tx
@@ -86,16 +88,20 @@ export async function changeTile(
 
 /** Zones are known by their labels, so that an analysis of B2 stays one of B2. */
 async function replaceZones(tx: Transaction, before: Tile, zones: readonly NewZone[]): Promise<void> {
-  const kept = new Map(before.zones.map((each) => [each.label, each.id]));
-  await tx.delete(zone).where(eq(zone.tileId, before.id));
-  if (zones.length === 0) return;
-  await tx.insert(zone).values(
-    zones.map((each) => ({
-      ...each,
-      tileId: before.id,
-      ...(kept.has(each.label) ? { id: kept.get(each.label)! } : {}),
-    })),
-  );
+  const labels = zones.map((each) => each.label);
+  const gone = before.zones.filter((each) => !labels.includes(each.label)).map((each) => each.id);
+  if (gone.length > 0) await tx.delete(zone).where(inArray(zone.id, gone));
+  for (const each of zones) {
+    const set = zoneRow(before.id, each);
+    await tx
+      .insert(zone)
+      .values(set)
+      .onConflictDoUpdate({ target: [zone.tileId, zone.label], set });
+  }
+}
+
+function zoneRow(tileId: string, { picture: pictureId, ...fields }: NewZone) {
+  return { ...fields, tileId, pictureId };
 }
 
 /** What was seen of one zone, as it is sent from the fire. */
@@ -109,13 +115,17 @@ export async function changeZone(
     before.zones.find((each) => each.id === zoneId),
     'the zone',
   );
-  const set = Object.fromEntries(Object.entries(change).filter(([, value]) => value !== undefined));
+  const { picture: pictureId, ...rest } = change;
+  const set = given({ ...rest, pictureId });
   if (Object.keys(set).length > 0) await caller.db.update(zone).set(set).where(eq(zone.id, zoneId));
   await caller.db.update(tile).set({ updatedAt: new Date() }).where(eq(tile.specimenId, id));
   return readTile(caller, studyId, id);
 }
 
-/** Its zones and picture go; the replica and its analyses stay. */
+const given = (change: object) =>
+  Object.fromEntries(Object.entries(change).filter(([, value]) => value !== undefined));
+
+/** Its zones and pictures go; the replica and its analyses stay. */
 export async function deleteTile(caller: Caller, studyId: string, id: string): Promise<void> {
   await readTile(caller, studyId, id);
   await caller.db.delete(tile).where(eq(tile.specimenId, id));
@@ -131,14 +141,12 @@ async function tilesWhere({ db }: Caller, studyId: string, ids?: readonly string
       firingName: firing.name,
       batch: batch.id,
       batchName: batch.name,
-      picture: { type: tilePicture.type, width: tilePicture.width, height: tilePicture.height },
     })
     .from(tile)
     .innerJoin(specimen, eq(specimen.id, tile.specimenId))
     .leftJoin(firing, eq(firing.id, tile.firingId))
     .leftJoin(specimenBatch, eq(specimenBatch.specimenId, tile.specimenId))
     .leftJoin(batch, eq(batch.id, specimenBatch.batchId))
-    .leftJoin(tilePicture, eq(tilePicture.tileId, tile.specimenId))
     .where(and(eq(tile.studyId, studyId), ids && inArray(tile.specimenId, [...ids])))
     .orderBy(specimen.labelOrder, tile.specimenId);
   const tileIds = rows.map((row) => row.tile.specimenId);
@@ -150,16 +158,21 @@ async function tilesWhere({ db }: Caller, studyId: string, ids?: readonly string
           .from(zone)
           .where(inArray(zone.tileId, tileIds))
           .orderBy(zone.tileId, zone.row, zone.column, zone.label);
-  return rows.map((row) => answer(row, zones));
+  const pictures = await picturesOf(db, tileIds);
+  return rows.map((row) => answer(row, zones, pictures));
 }
 
-type Row = Pick<Tile, 'label' | 'notes' | 'firingName' | 'batch' | 'batchName' | 'picture'> & {
+type Row = Pick<Tile, 'label' | 'notes' | 'firingName' | 'batch' | 'batchName'> & {
   tile: typeof tile.$inferSelect;
 };
 
-function answer(row: Row, all: readonly (typeof zone.$inferSelect)[]): Tile {
+function answer(
+  row: Row,
+  allZones: readonly (typeof zone.$inferSelect)[],
+  pictures: readonly Picture[],
+): Tile {
   const { specimenId: id, studyId: _, firingId, createdAt, updatedAt, ...kept } = row.tile;
-  const zones = all.filter((each) => each.tileId === id).map(zoneAnswer);
+  const zones = allZones.filter((each) => each.tileId === id).map(zoneAnswer);
   return {
     id,
     label: row.label,
@@ -170,12 +183,17 @@ function answer(row: Row, all: readonly (typeof zone.$inferSelect)[]): Tile {
     batchName: row.batchName,
     ...kept,
     zones,
-    picture: row.picture,
+    pictures: pictures.filter((each) => each.tile === id),
     createdAt: createdAt.toISOString(),
     updatedAt: updatedAt.toISOString(),
   };
 }
 
-function zoneAnswer({ tileId: _, ...row }: typeof zone.$inferSelect): ZoneRecord {
-  return { ...row, defects: [...row.defects] };
+function zoneAnswer({ tileId: _, pictureId: picture, ...row }: typeof zone.$inferSelect): ZoneRecord {
+  const { outline, measuredColour, defects } = row;
+  return {
+    ...{ ...row, picture, defects: [...defects] },
+    outline: outline as ZoneRecord['outline'],
+    measuredColour: measuredColour as ZoneRecord['measuredColour'],
+  };
 }

@@ -15,11 +15,12 @@ export function emptyGrid(rows: number, columns: number): NewZone[] {
 }
 
 export const blankZone = (label: string, row: number, column: number): NewZone => ({
-  ...{ label, row, column, coats: null, micrometres: null, settings: {} },
-  ...{ grade: null, glassyShare: null, colour: '', defects: [], note: '' },
+  ...{ label, row, column, picture: null, outline: null },
+  ...{ coats: null, micrometres: null, settings: {} },
+  ...{ grade: null, glassyShare: null, colour: '', measuredColour: null, defects: [], note: '' },
 });
 
-/** Zones lie on the grid, each label once. */
+/** Zones lie on the grid or are drawn only, each label once. */
 export function requireGrid(
   zones: readonly Pick<NewZone, 'label' | 'row' | 'column'>[],
   { rows, columns }: { rows: number; columns: number },
@@ -27,7 +28,11 @@ export function requireGrid(
   const labels = zones.map((zone) => zone.label);
   const twice = labels.find((label, i) => labels.indexOf(label) !== i);
   if (twice !== undefined) refuse(`each zone of a tile needs a label of its own; ${twice} is there twice.`);
-  const off = zones.find((zone) => zone.row > rows || zone.column > columns);
+  const half = zones.find((zone) => (zone.row === null) !== (zone.column === null));
+  if (half) refuse(`a zone needs both row and column or neither; ${half.label} has one of them.`);
+  if ((rows === 0) !== (columns === 0))
+    refuse(`a grid needs both rows and columns or neither; this one has ${rows} by ${columns}.`);
+  const off = zones.find((zone) => (zone.row ?? 0) > rows || (zone.column ?? 0) > columns);
   if (off)
     refuse(
       `zones must lie on the tile's grid of ${rows} rows and ${columns} columns; ${off.label} is in row ${off.row}, column ${off.column}.`,

@@ -4,6 +4,7 @@ import { dataImport } from './import.ts';
 import { technique } from './lookups.ts';
 import { specimen } from './specimen.ts';
 import { study } from './study.ts';
+import { zone } from './zone.ts';
 
 /** A figure as reported; the shape is the domain's ReportedValue, spelt here because the database knows nothing of ours. */
 export interface StoredValue {
@@ -31,6 +32,8 @@ export const analysis = pgTable(
     specimenId: uuid()
       .notNull()
       .references(() => specimen.id, { onDelete: 'cascade' }),
+    /** The zone of the tile that was measured; null where none is known. */
+    zoneId: uuid().references(() => zone.id, { onDelete: 'set null' }),
     measured: text({ enum: ['paint', 'slip', 'body', 'whole'] }).notNull(),
     technique: text().references(() => technique.code),
     laboratory: written(),
@@ -52,5 +55,6 @@ export const analysis = pgTable(
     index('analysis_study').on(table.studyId, table.measured),
     index('analysis_specimen').on(table.specimenId),
     index('analysis_import').on(table.importId),
+    index('analysis_zone').on(table.zoneId),
   ],
 );

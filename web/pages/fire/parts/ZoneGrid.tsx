@@ -1,6 +1,6 @@
 import type { Tile, ZoneRecord } from '../../../../api/contract/tile.ts';
 
-/** A tile as it lies on the table: each zone in its place, with what was put there and what came of it. */
+/** A tile as it lies on the table: each zone in its place, those only drawn after them, with what came of it. */
 export function ZoneGrid(at: {
   readonly tile: Pick<Tile, 'label' | 'rows' | 'columns' | 'zones'>;
   readonly onOpen?: (zone: ZoneRecord) => void;
@@ -10,10 +10,10 @@ export function ZoneGrid(at: {
     <ul
       className="zone-grid"
       aria-label={`Zones of ${tile.label}`}
-      style={{ gridTemplateColumns: `repeat(${tile.columns}, minmax(0, 1fr))` }}
+      style={{ gridTemplateColumns: `repeat(${tile.columns || 3}, minmax(0, 1fr))` }}
     >
       {tile.zones.map((zone) => (
-        <li key={zone.id} style={{ gridRow: zone.row, gridColumn: zone.column }}>
+        <li key={zone.id} style={{ gridRow: zone.row ?? 'auto', gridColumn: zone.column ?? 'auto' }}>
           {onOpen ? (
             <button type="button" className={`zone ${zone.grade ?? 'open'}`} onClick={() => onOpen(zone)}>
               <ZoneWords zone={zone} />

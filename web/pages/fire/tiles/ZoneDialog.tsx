@@ -36,7 +36,10 @@ export function ZoneDialog(at: ZoneDialogProps) {
   );
 }
 
-type Fields = Omit<ZoneRecord, 'id' | 'label' | 'row' | 'column' | 'settings'>;
+type Fields = Pick<
+  ZoneRecord,
+  'coats' | 'micrometres' | 'grade' | 'glassyShare' | 'colour' | 'defects' | 'note'
+>;
 const fieldsOf = ({ coats, micrometres, grade, glassyShare, colour, defects, note }: ZoneRecord): Fields => ({
   ...{ coats, micrometres, grade, glassyShare, colour, defects, note },
 });
