@@ -148,7 +148,7 @@ describe('what mattered', () => {
     expect(body).toMatchObject({ zones: 12, tiles: 3, counts: { matt: 6, satin: 0, glossy: 6 } });
     expect(body.effects[0]).toMatchObject({ factor: 'coats', verdict: 'matters', separated: true });
     expect(body.effects[0].low).toBeGreaterThan(0);
-    expect(body.sentence).toContain('coats matters');
+    expect(body.sentence).toContain('coats made a difference');
     expect(body.tangles[0].sentence).toContain('air was open in every zone');
   });
 

@@ -57,14 +57,16 @@ function sentence(table: TrialTable, effects: readonly Effect[], tangles: readon
   const same = new Set(table.scores).size === 1;
   return [
     same
-      ? `All ${size} came out alike, so no factor can be seen to matter.`
+      ? `All ${size} came out alike, so no factor can be seen to have made a difference.`
       : matters.length > 0
-        ? `From ${size}, ${listInWords(matters)} ${matters.length === 1 ? 'matters' : 'matter'}.`
-        : `From ${size}, no factor can be said to matter.`,
+        ? `From ${size}, ${listInWords(matters)} made a difference.`
+        : `From ${size}, no factor can be said to have made a difference.`,
     ...(noSign.length > 0 && !same
-      ? [`There is no sign of ${listInWords(noSign, 'or')}; see how far each could still go.`]
+      ? [
+          `Of ${listInWords(noSign)} these zones show too little; ${noSign.length === 1 ? 'its interval says' : 'their intervals say'} how much ${noSign.length === 1 ? 'it' : 'each'} still could do.`,
+        ]
       : []),
-    ...(untold.length > 0 && !same ? [`Of ${listInWords(untold)} these tiles cannot tell.`] : []),
+    ...(untold.length > 0 && !same ? [`These zones cannot tell about ${listInWords(untold, 'or')}.`] : []),
     ...tangles.filter((t) => t.kind === 'same').map((t) => t.sentence),
   ].join(' ');
 }

@@ -37,7 +37,7 @@ const DRAWS = 12;
  * @example
  * const zone = (coats, grade) => ({ id: `${coats}`, label: `${coats}`, tile: 't', tileLabel: 'T1', firing: null, factors: { coats }, grade, glassyShare: null })
  * const table = trialTable([zone(1, 'matt'), zone(2, 'glossy'), zone(3, 'matt'), zone(4, 'glossy')], { factors: [{ name: 'coats', kind: 'number', unit: 'coats', step: 1 }], outcome: 'glossy', seed: 1 })
- * const term = { factor: table.terms[0].factor, contrast: 'per 1 coats', level: null, column: (v) => v }
+ * const term = { factor: table.terms[0].factor, contrast: 'per coat', level: null, column: (v) => v }
  * beliefFrom(table, [term], { model: { spread: 1, within: [false, true] }, seed: 1 }).draws.length // 12
  */
 export function beliefFrom(

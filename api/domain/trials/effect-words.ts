@@ -47,6 +47,8 @@ function interval(low: string | null, high: string | null, level: number): strin
   return `${percent} ${low} to ${high}`;
 }
 
+const UNSIZED = 'cannot be put in a number here';
+
 function oddsClause({ estimate, low, high, level }: Worded, outcome: Outcome): string {
   const times = (v: number | null) => (v === null ? null : plain(Math.exp(v)));
   const ends = interval(times(low), times(high), level);
@@ -55,13 +57,17 @@ function oddsClause({ estimate, low, high, level }: Worded, outcome: Outcome): s
     return `raises the odds of ${OF[outcome]} without a bound that these zones can show (${ends})`;
   if (high !== null)
     return `lowers the odds of ${OF[outcome]} without a bound that these zones can show (${ends})`;
-  return `cannot be put in a number here (${ends})`;
+  return `${UNSIZED} (${ends})`;
 }
 
 function differenceClause({ estimate, low, high, level, scale }: Worded, outcome: Outcome): string {
   const unit = scale === 'share' ? ' percentage points' : ' grades';
-  const size = (v: number | null) => (v === null ? null : plain(scale === 'share' ? 100 * v : v));
-  return `changes the ${MEAN_OF[outcome]} by ${size(estimate)}${unit} (${interval(size(low), size(high), level)})`;
+  const size = (v: number) => plain(scale === 'share' ? 100 * v : v);
+  const signed = (v: number | null) => (v === null ? null : v > 0 ? `+${size(v)}` : size(v));
+  const ends = interval(signed(low), signed(high), level);
+  if (estimate === null) return `${UNSIZED} (${ends})`;
+  const verb = estimate < 0 ? 'lowers' : 'raises';
+  return `${verb} the ${MEAN_OF[outcome]} by ${size(Math.abs(estimate))}${unit} (${ends})`;
 }
 
 function basis({ p, arrangements, method, unitOfChange }: Worded): string {
@@ -72,15 +78,18 @@ function basis({ p, arrangements, method, unitOfChange }: Worded): string {
   if (method === 'penalised') return `; compared ${where}, ${pInWords(p)} by penalised likelihood`;
   if (method === 'sampled-permutation')
     return `; compared ${where}, ${pInWords(p)} over ${PERMUTATION_DRAWS.toLocaleString('en-GB')} random arrangements`;
+  if (arrangements === 1) return `; compared ${where}, where no other arrangement is possible`;
   const all = arrangements === null ? '' : ` over ${plain(arrangements, 3)} arrangements`;
   return `; compared ${where}, ${pInWords(p)}${all}`;
 }
 
 const OPENING: Record<EffectVerdict, (name: string) => string> = {
-  matters: (name) => `${name} matters: it`,
-  'no sign': (name) => `No sign that ${name} matters: it`,
-  'cannot tell': (name) => `These zones cannot tell whether ${name} matters: it`,
+  matters: (name) => `${name} matters`,
+  'no sign': (name) => `No sign that ${name} matters`,
+  'cannot tell': (name) => `These zones cannot tell whether ${name} matters`,
 };
+/** Where p alone would do, but not among the comparisons of a factor with several levels. */
+const HINT = (name: string) => `A hint, no more, that ${name} matters`;
 
 /**
  * An effect as a sentence: verdict, size with interval, where it was compared, p beside it.
@@ -93,5 +102,12 @@ export function effectSentence(effect: Worded, outcome: Outcome): string {
   const name = `${termName({ factor: { name: effect.factor }, contrast: effect.contrast })},`;
   const clause =
     effect.scale === 'log-odds' ? oddsClause(effect, outcome) : differenceClause(effect, outcome);
-  return `${OPENING[effect.verdict](name)} ${clause}${basis(effect)}.`;
+  const hint = effect.verdict === 'no sign' && effect.p !== null && effect.p <= 1 - effect.level;
+  const opening = hint ? HINT : OPENING[effect.verdict];
+  const subject = clause.startsWith(UNSIZED)
+    ? 'its size'
+    : effect.verdict === 'matters'
+      ? 'it'
+      : 'as estimated, it';
+  return `${opening(name)}: ${subject} ${clause}${basis(effect)}.`;
 }

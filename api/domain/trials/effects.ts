@@ -2,10 +2,14 @@ import { RequirementError } from '../requirement.ts';
 import { centredTerms, takeOut } from './columns.ts';
 import { effectSentence } from './effect-words.ts';
 import type { Term } from './terms.ts';
+import { tilesInWords } from './tile-words.ts';
 import type { TrialTable } from './trial-table.ts';
 import type { Effect, EffectVerdict, Tangle } from './types.ts';
 import { unitEffect } from './unit-effect.ts';
 import { type EffectNumbers, type EffectOptions, zoneEffect } from './zone-effect.ts';
+
+/** What each of so many comparisons is held to. */
+const PARTS: Readonly<Record<number, string>> = { 2: 'half', 3: 'a third', 4: 'a quarter', 5: 'a fifth' };
 
 /** Rounding in sums of shares must not turn a p of exactly the limit into one above it. */
 const ROUNDING = 1e-12;
@@ -101,11 +105,11 @@ function cautionsOf(
     ...(tie ? [tie.sentence] : []),
     ...(contrasts > 1
       ? [
-          `${term.factor.name} has ${contrasts + 1} levels: each of its ${contrasts} comparisons is held to a ${contrasts}th of the limit.`,
+          `${term.factor.name} has ${contrasts + 1} levels: each of its ${contrasts} comparisons is held to ${PARTS[contrasts] ?? `one part in ${contrasts}`} of the limit, since more comparisons bring more chance finds.`,
         ]
       : []),
     ...(units === 'zone' && informative.length === 1
-      ? [`It varied on tile ${informative[0]!.label} alone, so this says nothing of other tiles.`]
+      ? [`It varied on ${tilesInWords([informative[0]!.label])} alone, so this says nothing of other tiles.`]
       : []),
     ...(units === 'firing'
       ? ['It varied only between firings, so everything else that differed between them goes with it.']

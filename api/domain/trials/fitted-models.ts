@@ -99,5 +99,5 @@ const bare = (name: string, fit: LikelihoodFit, place: number): ModelTerm => ({
 
 const separationNote = ({ separated }: TrialModel) =>
   separated.length > 0
-    ? ` ${separated.join('; ')} ${separated.length === 1 ? 'separates' : 'separate'} the grades completely or nearly so: plain maximum likelihood has no answer, and the penalty (Firth 1993) keeps the estimate finite.`
+    ? ` The grades follow wholly, or nearly so, from ${separated.join('; ')}: plain maximum likelihood has no answer there, and the penalty (Firth 1993) keeps the estimate finite.`
     : '';

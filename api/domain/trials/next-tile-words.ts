@@ -5,6 +5,7 @@ import { logistic } from './logistic-model.ts';
 import { findTangles } from './tangles.ts';
 import { type TrialTable, trialTable } from './trial-table.ts';
 import type { Level, NextTile, NextTileRequest, Zone } from './types.ts';
+import { levelInWords } from './unit-words.ts';
 
 interface ProposalWords {
   readonly proposal: Omit<NextTile, 'reason' | 'cautions'>;
@@ -21,7 +22,7 @@ interface ProposalWords {
  * const zone = (tile, coats, grade) => ({ id: tile + coats, label: `${coats}`, tile, tileLabel: tile, firing: null, factors: { coats }, grade, glassyShare: null })
  * const zones = [zone('T1', 1, 'matt'), zone('T1', 2, 'glossy'), zone('T1', 3, 'matt'), zone('T1', 4, 'glossy')]
  * const asked = { factors: [{ name: 'coats', kind: 'number', unit: 'coats', step: 1 }], outcome: 'glossy', seed: 1, options: [{ name: 'coats', at: 'zone', values: [1, 6] }], zonesOnTile: 2 }
- * proposeTile(zones, asked).reason.startsWith('Put 1 zone at coats 1 and 1 zone at coats 6.') // true
+ * proposeTile(zones, asked).reason.startsWith('Put 1 zone at 1 coat and 1 zone at 6 coats.') // true
  */
 export function nextTileReason(
   table: TrialTable,
@@ -48,10 +49,10 @@ export function nextTileReason(
   };
 }
 
-function layout({ zones, tile }: ProposalWords['proposal'], { options }: NextTileRequest): string {
+function layout({ zones, tile }: ProposalWords['proposal'], { options, factors }: NextTileRequest): string {
   const at = (settings: Readonly<Record<string, Level>>) =>
     Object.entries(settings)
-      .map(([name, level]) => `${name} ${level}`)
+      .map(([name, level]) => levelInWords(factors.find((f) => f.name === name)!, level))
       .join(', ');
   const counts = new Map<string, number>();
   for (const z of zones) counts.set(at(z), (counts.get(at(z)) ?? 0) + 1);
@@ -104,10 +105,13 @@ function chances({ draws }: Belief, rows: ProposalWords['rows']): string {
 
 function narrowing({ shrinkage }: ProposalWords['proposal'], { interest }: NextTileRequest): string {
   const shown = shrinkage.filter((s) => interest === undefined || s.factor === interest);
-  const parts = shown.map(
-    (s) => `${s.factor}, ${s.contrast}, by about ${Math.round(100 * (1 - s.expected / s.now))} %`,
+  const percent = shown.map((s) => Math.round(100 * (1 - s.expected / s.now)));
+  const parts = shown.flatMap((s, i) =>
+    percent[i]! > 0 ? [`${s.factor}, ${s.contrast}, by about ${percent[i]} %`] : [],
   );
-  return `Expected narrowing of the intervals: ${parts.join('; ')}.`;
+  if (parts.length === 0) return 'It should hardly narrow any interval.';
+  const rest = parts.length < shown.length ? '; the others hardly at all' : '';
+  return `Expected narrowing of the intervals: ${parts.join('; ')}${rest}.`;
 }
 
 function versusRepeat({ proposal, repeat }: ProposalWords): string[] {

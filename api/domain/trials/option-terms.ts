@@ -3,6 +3,7 @@ import type { OptionTerm } from './belief.ts';
 import { levelsOf } from './terms.ts';
 import type { TrialTable } from './trial-table.ts';
 import type { Factor, Level, Option } from './types.ts';
+import { perStep } from './unit-words.ts';
 
 /**
  * The terms of the model under which the next tile is chosen: every factor asked for, with every level fired so far
@@ -27,7 +28,7 @@ export function optionTerms(
       return [
         {
           factor,
-          contrast: `per ${factor.step} ${factor.unit}`,
+          contrast: perStep(factor.step, factor.unit),
           level: null,
           column: (at: Level) => Number(at) / factor.step,
         },

@@ -38,7 +38,7 @@ function informationWith({ draws, information, model }: Belief, d: number, rows:
  *
  * @example
  * const belief = { draws: [[0, 0]], information: [[[1, 0], [0, 1]]], model: { spread: 1, within: [false, true] } }
- * expectedShrinkage(belief, [{ factor: { name: 'coats' }, contrast: 'per 1 coat' }], { rows: [[1, -2], [1, 2]], level: 0.95 })[0] // { factor: 'coats', now: 3.919928, expected: 2.263171 }
+ * expectedShrinkage(belief, [{ factor: { name: 'coats' }, contrast: 'per coat' }], { rows: [[1, -2], [1, 2]], level: 0.95 })[0] // { factor: 'coats', now: 3.919928, expected: 2.263171 }
  */
 export function expectedShrinkage(
   belief: Belief,

@@ -2,6 +2,7 @@ import { listInWords } from '../placement/words.ts';
 import { centredTerms, takeOut, unitsOf } from './columns.ts';
 import type { Term } from './terms.ts';
 import { settingInWords } from './terms.ts';
+import { tilesInWords } from './tile-words.ts';
 import type { TrialTable } from './trial-table.ts';
 import type { Factor, Tangle, UnitOfChange } from './types.ts';
 
@@ -121,10 +122,6 @@ function tilesWith(table: TrialTable, factors: readonly Factor[]): string[] {
 }
 
 const variesIn = ({ values }: Term, rows: readonly number[]) => new Set(rows.map((i) => values[i])).size > 1;
-
-function tilesInWords(labels: readonly string[]): string {
-  return `${labels.length === 1 ? 'tile' : 'tiles'} ${listInWords(labels)}`;
-}
 
 /** Pairs that moved mostly together. */
 function partlyTangled(table: TrialTable, unit: UnitOfChange, columns: readonly Column[]): Tangle[] {

@@ -1,4 +1,5 @@
 import type { Factor, UnitOfChange, Zone } from './types.ts';
+import { perStep, unitFor } from './unit-words.ts';
 
 /** One contrast of a factor: a number per step, or a level instead of the base. */
 export interface Term {
@@ -23,9 +24,7 @@ export function termsOf(factor: Factor, zones: readonly Pick<Zone, 'factors'>[],
   const settings = zones.map((z) => z.factors[factor.name]!);
   if (factor.kind === 'number') {
     const values = settings.map((v) => Number(v) / factor.step);
-    return [
-      { factor, contrast: `per ${factor.step} ${factor.unit}`, level: null, unitOfChange: unit, values },
-    ];
+    return [{ factor, contrast: perStep(factor.step, factor.unit), level: null, unitOfChange: unit, values }];
   }
   const levels = levelsOf(factor, settings.map(String));
   return levels.slice(1).map((level) => ({
@@ -61,5 +60,6 @@ export function levelsOf(factor: Factor, settings: readonly string[]): string[] 
  */
 export function settingInWords(factor: Factor, zone: Pick<Zone, 'factors'>): string {
   const value = zone.factors[factor.name] ?? 'not noted';
-  return factor.kind === 'number' ? `${value} ${factor.unit}` : String(value);
+  if (factor.kind !== 'number') return String(value);
+  return `${value} ${unitFor(Number(value), factor.unit)}`.trimEnd();
 }

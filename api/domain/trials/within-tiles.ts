@@ -29,7 +29,7 @@ export interface TrialModel {
  * @example
  * const zone = (coats, grade) => ({ id: `${coats}`, label: `${coats}`, tile: 't', tileLabel: 'T1', firing: null, factors: { coats }, grade, glassyShare: null })
  * const table = trialTable([zone(1, 'matt'), zone(2, 'glossy')], { factors: [{ name: 'coats', kind: 'number', unit: 'coats', step: 1 }], outcome: 'glossy', seed: 1 })
- * withinTilesModel(table, table.terms).separated // ['coats, per 1 coats']
+ * withinTilesModel(table, table.terms).separated // ['coats, per coat']
  */
 export function withinTilesModel(
   table: TrialTable,

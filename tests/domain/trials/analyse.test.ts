@@ -250,7 +250,7 @@ describe('what cannot be analysed is said', () => {
 
   it('zones that all came out alike', () => {
     const found = analyseTrial(ladder([9, 9, 9, 9], [9, 9]), request([COATS]));
-    expect(found.sentence).toContain('came out alike, so no factor can be seen to matter');
+    expect(found.sentence).toContain('came out alike, so no factor can be seen to have made a difference');
     expect(found.effects[0]).toMatchObject({ verdict: 'cannot tell', low: null, high: null, p: 1 });
   });
 

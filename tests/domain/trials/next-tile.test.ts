@@ -174,7 +174,7 @@ describe('proposeTile', () => {
     const coats = proposeTile(tied, { ...asked, interest: 'coats' });
     const of = (n: typeof all) => n.shrinkage.find((s) => s.factor === 'coats')!.expected;
     expect(of(coats)).toBeLessThanOrEqual(of(all) + 1e-6);
-    expect(coats.reason).toMatch(/Expected narrowing of the intervals: coats, per 1 coats, by about \d+ %\./);
+    expect(coats.reason).toMatch(/Expected narrowing of the intervals: coats, per coat, by about \d+ %\./);
   });
 
   it('keeps to what shelf and fire allow', () => {
