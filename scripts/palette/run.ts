@@ -1,5 +1,5 @@
 /** Prints the palettes kept in api/figures/themes.ts: `npx tsx scripts/palette/run.ts`. */
-import { ciede2000 } from './ciede2000.ts';
+import { ciede2000 } from '../../api/domain/colour/ciede2000.ts';
 import { labSeen, VISIONS } from './colour-difference.ts';
 import { leastDistance, type PaletteWish, searchPalette } from './search.ts';
 

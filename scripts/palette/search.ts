@@ -1,5 +1,5 @@
 import { hcl, randomLcg, rgb } from 'd3';
-import { ciede2000 } from './ciede2000.ts';
+import { ciede2000 } from '../../api/domain/colour/ciede2000.ts';
 import { contrast, labSeen, VISIONS, type Vision } from './colour-difference.ts';
 
 type Lch = readonly [number, number, number];

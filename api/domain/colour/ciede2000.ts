@@ -1,8 +1,15 @@
-type Lab = readonly [number, number, number];
+import type { Lab } from './types.ts';
+
 const RADIAN = Math.PI / 180;
 const cosine = (degrees: number) => Math.cos(degrees * RADIAN);
 
-/** CIEDE2000 colour difference of two CIELAB colours, kL = kC = kH = 1; Sharma, Wu & Dalal 2005, doi 10.1002/col.20070. */
+/**
+ * CIEDE2000 colour difference of two CIELAB colours, kL = kC = kH = 1; about 1 is just seen side by side. Sharma, Wu &
+ * Dalal 2005, Color Research and Application 30:21–30, DOI 10.1002/col.20070.
+ *
+ * @example
+ * ciede2000([50, 2.5, 0], [73, 25, -18]) // 27.1492
+ */
 export function ciede2000(one: Lab, two: Lab): number {
   const meanAb = (Math.hypot(one[1], one[2]) + Math.hypot(two[1], two[2])) / 2;
   const stretch = 1 + 0.5 * (1 - Math.sqrt(meanAb ** 7 / (meanAb ** 7 + 25 ** 7)));
