@@ -18,6 +18,7 @@ import { planRoutes } from './routes/plans.ts';
 import { roastRoutes } from './routes/roasts.ts';
 import { router } from './routes/route.ts';
 import { shareRoutes } from './routes/shares.ts';
+import { sheetRoutes } from './routes/sheets.ts';
 import { slipRoutes } from './routes/slip.ts';
 import { specimenRoutes } from './routes/specimens.ts';
 import { studyRoutes } from './routes/studies.ts';
@@ -51,6 +52,7 @@ export function createApp({ db, pages }: AppNeeds) {
     .route('/', roastRoutes)
     .route('/', batchRoutes)
     .route('/', firingRoutes)
+    .route('/', sheetRoutes)
     .route('/', tileRoutes)
     .route('/', trialRoutes)
     .route('/', planRoutes)

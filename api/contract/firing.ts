@@ -43,6 +43,8 @@ export const reading = z
 export const takenReading = z.object({
   /** Seconds since the fire was lit; null where nobody noted it. */
   at: seconds.nullable().default(null),
+  /** When it was taken by the clock of who took it; `at` follows from it once the time of lighting is noted. */
+  clock: instant.nullable().optional(),
   where: shortText.default(''),
   reading,
 });
@@ -89,6 +91,8 @@ export const firing = z
         reason: z.string().nullable(),
       }),
     ),
+    /** When it was lit, as noted at the fire; null where nobody noted it. */
+    lit: instant.nullable(),
     /** Ids of the tiles that went through it. */
     tiles: z.array(id),
     createdAt: instant,

@@ -1,7 +1,9 @@
 import type { firing } from '../../db/schema/schema.ts';
 import type { FiringRecord, TakenReading } from '../contract/firing.ts';
+import { litAt } from '../domain/firing/fire-notes.ts';
 import { readingBounds } from '../domain/firing/hand-reading.ts';
 import { attempt } from './failure.ts';
+import { logOf } from './sheet.ts';
 
 export type FiringRow = typeof firing.$inferSelect;
 
@@ -15,9 +17,11 @@ export function firingAnswer(row: FiringRow, tiles: readonly string[]): FiringRe
     logSha256: _h,
     ...kept
   } = row;
+  const log = logOf(row);
   const answer = {
     ...kept,
-    readings: (row.readings as TakenReading[]).map(withBounds),
+    readings: (log.readings as TakenReading[]).map(withBounds),
+    lit: litAt(log.marks),
     tiles: [...tiles],
     createdAt: row.createdAt.toISOString(),
     updatedAt: row.updatedAt.toISOString(),

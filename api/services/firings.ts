@@ -7,6 +7,7 @@ import { type Caller, requireStudy } from './access.ts';
 import { Failure, found, unlessTaken } from './failure.ts';
 import { type FiringRow, firingAnswer } from './firing-answer.ts';
 import { naturalOrder } from './natural-order.ts';
+import { logOf } from './sheet.ts';
 
 export async function listFirings(caller: Caller, studyId: string): Promise<FiringRecord[]> {
   await requireStudy(caller, studyId);
@@ -49,16 +50,17 @@ export async function changeFiring(
   { id, change }: { id: string; change: FiringChange },
 ): Promise<FiringRecord> {
   await requireStudy(caller, studyId);
-  await firingRow(caller, studyId, id);
-  const set = Object.fromEntries(Object.entries(change).filter(([, value]) => value !== undefined));
-  if (change.stages) set.stages = stagesInOrder(change.stages);
-  await unlessTaken(
-    caller.db
-      .update(firing)
-      .set({ ...set, updatedAt: new Date() })
-      .where(one(studyId, id)),
-    taken(change.name ?? ''),
-  );
+  const given = Object.fromEntries(Object.entries(change).filter(([, value]) => value !== undefined));
+  const stages = change.stages ? { stages: stagesInOrder(change.stages) } : {};
+  const work = caller.db.transaction(async (tx) => {
+    // Held while it changes: notes from the fire may arrive meanwhile, and their marks stay.
+    const [row] = await tx.select().from(firing).where(one(studyId, id)).for('update');
+    const { marks } = logOf(found(row, 'the firing'));
+    const readings = change.readings ? { readings: [...change.readings, ...marks] } : {};
+    const set = { ...given, ...stages, ...readings, updatedAt: new Date() };
+    await tx.update(firing).set(set).where(one(studyId, id));
+  });
+  await unlessTaken(work, taken(change.name ?? ''));
   return readFiring(caller, studyId, id);
 }
 

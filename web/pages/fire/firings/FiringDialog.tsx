@@ -39,7 +39,7 @@ const BLANK: NewFiring = {
 function fieldsOf(firing: FiringRecord | null): NewFiring {
   if (!firing) return BLANK;
   const { name, date, place, fuel, weather, note, thresholds, stages, readings } = firing;
-  const taken = readings.map(({ at, where, reading }) => ({ at, where, reading }));
+  const taken = readings.map(({ bounds: _, reason: __, ...kept }) => kept);
   return { name, date, place, fuel, weather, note, thresholds, stages, readings: taken };
 }
 

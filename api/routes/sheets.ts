@@ -1,0 +1,41 @@
+import { createRoute } from '@hono/zod-openapi';
+import { z } from 'zod';
+import { id } from '../contract/common.ts';
+import { sheet, sheetNotes } from '../contract/sheet.ts';
+import { noteOnSheet, sheetOfStudy } from '../services/sheet-notes.ts';
+import { body, json, router } from './route.ts';
+
+const tags = ['Fire'];
+const path = '/studies/{study}/firings/{firing}/sheet';
+const params = z.object({ study: id, firing: id });
+
+const read = createRoute({
+  ...{
+    method: 'get',
+    path,
+    tags,
+    summary: 'What the sheet at the fire needs: one firing, its tiles, their zones',
+  },
+  request: { params },
+  responses: { 200: json(sheet, 'The sheet as it is now') },
+});
+const note = createRoute({
+  ...{
+    method: 'post',
+    path: `${path}/notes`,
+    tags,
+    summary: 'Note what is seen at the fire; a note sent twice counts once',
+  },
+  request: { params, body: body(sheetNotes) },
+  responses: { 200: json(sheet, 'The sheet as it is now') },
+});
+
+export const sheetRoutes = router()
+  .openapi(read, async (c) => {
+    const { study, firing } = c.req.valid('param');
+    return c.json(await sheetOfStudy(c.var.caller, study, firing), 200);
+  })
+  .openapi(note, async (c) => {
+    const { study: studyId, firing: firingId } = c.req.valid('param');
+    return c.json(await noteOnSheet(c.var.caller, { studyId, firingId }, c.req.valid('json')), 200);
+  });

@@ -1,0 +1,133 @@
+import fc from 'fast-check';
+import { describe, expect, it } from 'vitest';
+import {
+  airNow,
+  type FireLog,
+  type FireNote,
+  litAt,
+  noteFire,
+} from '../../../api/domain/firing/fire-notes.ts';
+
+const EMPTY: FireLog = { stages: [], readings: [], marks: [] };
+const START = Date.parse('2026-03-01T10:00:00Z');
+const clock = (minutes: number) => new Date(START + 60_000 * minutes).toISOString();
+const at = (id: string, minutes: number, noted = minutes) => ({
+  id,
+  at: clock(minutes),
+  noted: clock(noted),
+});
+const reading = {
+  kind: 'thermocouple' as const,
+  celsius: 640,
+  resolution: 1,
+  sensor: { kind: 'unknown' as const },
+};
+const lit = (id: string, minutes: number, noted = minutes): FireNote => ({
+  ...at(id, minutes, noted),
+  kind: 'lit',
+});
+const read = (id: string, minutes: number): FireNote => ({
+  ...at(id, minutes),
+  kind: 'reading',
+  where: '',
+  reading,
+});
+const air = (id: string, minutes: number, what: 'oxidising' | 'reducing' | 'smothered'): FireNote => ({
+  ...at(id, minutes),
+  ...{ kind: 'air', air: what },
+});
+const out = (id: string, minutes: number): FireNote => ({ ...at(id, minutes), kind: 'out' });
+const written = (notes: readonly FireNote[], log = EMPTY) => notes.reduce(noteFire, log);
+const seen = ({ stages, readings, marks }: FireLog) => ({
+  stages,
+  readings: readings.map((one) => `${one.at} ${one.clock}`).sort(),
+  lit: litAt(marks),
+  air: airNow(marks),
+});
+
+const anyNote = fc.oneof(
+  fc.nat(300).map((m) => (id: string) => read(id, m)),
+  fc.tuple(fc.nat(300), fc.constantFrom('oxidising' as const, 'reducing' as const, 'smothered' as const)).map(
+    ([m, what]) =>
+      (id: string) =>
+        air(id, m, what),
+  ),
+  fc.tuple(fc.nat(60), fc.nat(300)).map(
+    ([m, noted]) =>
+      (id: string) =>
+        lit(id, m, noted),
+  ),
+  fc.nat(300).map((m) => (id: string) => out(id, m)),
+);
+
+describe('notes from the fire', () => {
+  it('come to the same record in whatever order two phones send them, and however often', () => {
+    fc.assert(
+      fc.property(
+        fc.array(anyNote, { maxLength: 14 }).chain((made) => {
+          const notes = made.map((make, i) => make(`n${String(i).padStart(2, '0')}`));
+          return fc.tuple(
+            fc.constant(notes),
+            fc.shuffledSubarray([...notes, ...notes], { minLength: 2 * notes.length }),
+          );
+        }),
+        ([notes, shuffled]) => {
+          const first = lit('first', 0, -1);
+          const here = written([first, ...notes]);
+          const there = written([first, ...shuffled]);
+          expect(seen(there)).toEqual(seen(here));
+          expect(there.marks).toHaveLength(notes.length + 1);
+        },
+      ),
+    );
+  });
+
+  it('reckon minutes since lighting, before and after it is noted, and again when it is put right', () => {
+    const before = written([read('r', 30)]);
+    expect(before.readings[0]).toMatchObject({ at: null, clock: clock(30) });
+    const known = written([lit('l', 0)], before);
+    expect(known.readings[0]?.at).toBe(1800);
+    const right = written([lit('l2', -10, 40)], known);
+    expect(right.readings[0]?.at).toBe(2400);
+    const older = written([lit('l3', 20, 10)], right);
+    expect(older.readings[0]?.at).toBe(2400);
+  });
+
+  it('end a stage of air where the next begins, and count the same air again as one', () => {
+    const log = written([
+      lit('l', 0),
+      air('a', 5, 'reducing'),
+      air('b', 20, 'reducing'),
+      air('c', 50, 'oxidising'),
+    ]);
+    expect(log.stages).toEqual([{ air: 'reducing', from: 300, to: 3000, note: null }]);
+    expect(airNow(log.marks)).toEqual({ air: 'oxidising', since: clock(50) });
+    const over = written([out('o', 90)], log);
+    expect(over.stages[1]).toEqual({ air: 'oxidising', from: 3000, to: 5400, note: null });
+    expect(airNow(over.marks)).toBeNull();
+  });
+
+  it('leave what was written by hand as it was', () => {
+    const byHand: FireLog = {
+      ...EMPTY,
+      stages: [{ air: 'neutral', from: 0, to: 1200, note: 'written' }],
+      readings: [{ at: 77, clock: clock(10), where: '', reading }],
+    };
+    const log = written([lit('l', 0), air('a', 10, 'reducing'), out('o', 60), lit('l2', 5, 61)], byHand);
+    expect(log.stages).toContainEqual(byHand.stages[0]);
+    expect(log.readings[0]?.at).toBe(77);
+  });
+});
+
+describe('notes that cannot be of this fire', () => {
+  it('are refused with the reason', () => {
+    expect(() => noteFire(EMPTY, air('a', 0, 'reducing'))).toThrow(
+      'a stage of air needs the time the fire was lit; it is not noted yet',
+    );
+    expect(() => written([lit('l', 0), read('r', 100_000)])).toThrow(/within 57 days of its lighting/);
+  });
+
+  it('before it was lit have no minute', () => {
+    expect(written([lit('l', 10), read('r', 5)]).readings[0]?.at).toBeNull();
+  });
+});
