@@ -1,4 +1,5 @@
 import { Route, Switch } from 'wouter';
+import { SubNav, type SubPage } from '../../parts/SubNav.tsx';
 import type { PageProps } from '../../paths.ts';
 import { BatchesPage } from './batches/BatchesPage.tsx';
 import { BatchPage } from './batches/BatchPage.tsx';
@@ -8,7 +9,6 @@ import { BlendsPage } from './blends/BlendsPage.tsx';
 import { MaterialFormPage } from './materials/MaterialFormPage.tsx';
 import { MaterialsPage } from './materials/MaterialsPage.tsx';
 import { MeasuredPage } from './measured/MeasuredPage.tsx';
-import { BenchNav } from './parts/BenchNav.tsx';
 import { benchPath } from './paths.ts';
 import { PercentagesPage } from './percentages/PercentagesPage.tsx';
 import { RoastPage } from './roasts/RoastPage.tsx';
@@ -16,12 +16,21 @@ import { RoastsPage } from './roasts/RoastsPage.tsx';
 import { TargetPage } from './target/TargetPage.tsx';
 import './bench.css';
 
+const PAGES: readonly SubPage[] = [
+  { path: '', label: 'Batches', also: '/batches' },
+  { path: '/materials', label: 'Materials' },
+  { path: '/roasts', label: 'Roasts' },
+  { path: '/target', label: 'Target to batch' },
+  { path: '/blends', label: 'Blends' },
+  { path: '/percentages', label: 'Why percentages mislead' },
+];
+
 /** From what is on the shelf to a fired paint, and from a paint back to the scale. */
 export default function BenchStage({ study }: PageProps) {
   const base = benchPath(study);
   return (
     <>
-      <BenchNav study={study} />
+      <SubNav label="The bench" pages={PAGES} to={(path) => benchPath(study, path)} />
       <Switch>
         <Route path={base}>
           <BatchesPage study={study} />

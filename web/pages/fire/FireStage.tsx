@@ -1,8 +1,8 @@
 import { Route, Switch } from 'wouter';
+import { SubNav, type SubPage } from '../../parts/SubNav.tsx';
 import type { PageProps } from '../../paths.ts';
 import { FiringsPage } from './firings/FiringsPage.tsx';
 import { NotebookPage } from './notebook/NotebookPage.tsx';
-import { FireNav } from './parts/FireNav.tsx';
 import { firePath } from './paths.ts';
 import { NewPlanPage } from './plans/NewPlanPage.tsx';
 import { PlanPage } from './plans/PlanPage.tsx';
@@ -14,12 +14,22 @@ import { MatteredPage } from './trial/MatteredPage.tsx';
 import { NextTilePage } from './trial/NextTilePage.tsx';
 import './fire.css';
 
+const PAGES: readonly SubPage[] = [
+  { path: '', label: 'Tiles', also: '/tiles' },
+  { path: '/firings', label: 'Firings' },
+  { path: '/mattered', label: 'What mattered' },
+  { path: '/next', label: 'Next tile' },
+  { path: '/plans', label: 'Plans' },
+  { path: '/sheet', label: 'At the fire' },
+  { path: '/notebook', label: 'Notebook' },
+];
+
 /** From a plan to tiles in the fire, what came of them, what mattered, and the next tile. */
 export default function FireStage({ study }: PageProps) {
   const base = firePath(study);
   return (
     <>
-      <FireNav study={study} />
+      <SubNav label="Around the fire" pages={PAGES} to={(path) => firePath(study, path)} />
       <Switch>
         <Route path={base}>
           <TilesPage study={study} />

@@ -4,6 +4,7 @@ import type { Batch } from '../../../../api/contract/batch.ts';
 import { linesOfEntries } from '../../../../api/domain/batch/bench-shelf.ts';
 import { type BlendPoint, blendSeries } from '../../../../api/domain/batch/blend.ts';
 import { Button, LinkButton } from '../../../parts/Button.tsx';
+import { Cautions } from '../../../parts/Cautions.tsx';
 import { type Column, DataTable } from '../../../parts/DataTable.tsx';
 import { EmptyState } from '../../../parts/EmptyState.tsx';
 import { Field } from '../../../parts/Field.tsx';
@@ -17,7 +18,6 @@ import type { PageProps } from '../../../paths.ts';
 import { useBatches, useSaveBlend } from '../../../queries/bench.ts';
 import { fireHere } from '../fired/compute.ts';
 import { attempt } from '../parts/attempt.ts';
-import { Cautions } from '../parts/Cautions.tsx';
 import { type Bench, WithShelf } from '../parts/WithShelf.tsx';
 import { batchPath, benchPath } from '../paths.ts';
 

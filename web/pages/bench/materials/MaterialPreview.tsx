@@ -2,11 +2,11 @@ import type { NewMaterial } from '../../../../api/contract/material.ts';
 import { fireBatch } from '../../../../api/domain/batch/batch.ts';
 import { materialOfEntry } from '../../../../api/domain/batch/bench-shelf.ts';
 import type { Material } from '../../../../api/domain/batch/types.ts';
+import { Cautions } from '../../../parts/Cautions.tsx';
 import { Notice } from '../../../parts/Notice.tsx';
 import { NumberWithUnit } from '../../../parts/NumberWithUnit.tsx';
 import { OxidesTable } from '../fired/OxidesTable.tsx';
 import { attempt } from '../parts/attempt.ts';
-import { Cautions } from '../parts/Cautions.tsx';
 import { lossAt850, SHELF_FIRE } from './words.ts';
 
 /** What a hundred grams of the material fire to, as far as what was typed can be read. */

@@ -3,6 +3,7 @@ import {
   type WalkFigure,
   walkFromPercent,
 } from '../../../../api/domain/batch/percent-walk.ts';
+import { Cautions } from '../../../parts/Cautions.tsx';
 import { type Column, DataTable } from '../../../parts/DataTable.tsx';
 import { Field } from '../../../parts/Field.tsx';
 import { Notice } from '../../../parts/Notice.tsx';
@@ -13,7 +14,6 @@ import { useDraft } from '../../../parts/useDraft.ts';
 import type { PageProps } from '../../../paths.ts';
 import { readAnalysis } from '../materials/material-form.ts';
 import { attempt, type Outcome } from '../parts/attempt.ts';
-import { Cautions } from '../parts/Cautions.tsx';
 
 interface WalkForm {
   readonly line: string;

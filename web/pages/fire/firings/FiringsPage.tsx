@@ -1,6 +1,7 @@
 import { useState } from 'react';
 import type { FiringRecord } from '../../../../api/contract/firing.ts';
 import { Button } from '../../../parts/Button.tsx';
+import { Cautions } from '../../../parts/Cautions.tsx';
 import { ConfirmDelete } from '../../../parts/ConfirmDelete.tsx';
 import { EmptyState } from '../../../parts/EmptyState.tsx';
 import { Loaded } from '../../../parts/Loaded.tsx';
@@ -8,7 +9,6 @@ import { count } from '../../../parts/numbers.ts';
 import { PageHead } from '../../../parts/PageHead.tsx';
 import type { PageProps } from '../../../paths.ts';
 import { useDeleteFiring, useFirings } from '../../../queries/fire.ts';
-import { FireCautions } from '../parts/FireCautions.tsx';
 import { Curve } from './Curve.tsx';
 import { FiringDialog } from './FiringDialog.tsx';
 
@@ -42,7 +42,7 @@ export function FiringsPage({ study }: PageProps) {
           )
         }
       </Loaded>
-      <FireCautions />
+      <Cautions hazards={['fire', 'lead']} />
       <FiringDialog study={study} firing={open} onClose={() => setOpen(null)} />
     </>
   );

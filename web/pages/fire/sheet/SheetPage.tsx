@@ -2,6 +2,7 @@ import { useState } from 'react';
 import type { FiringRecord } from '../../../../api/contract/firing.ts';
 import type { Tile } from '../../../../api/contract/tile.ts';
 import { Button } from '../../../parts/Button.tsx';
+import { Cautions } from '../../../parts/Cautions.tsx';
 import { EmptyState } from '../../../parts/EmptyState.tsx';
 import { Loaded } from '../../../parts/Loaded.tsx';
 import { ErrorNotice, Notice } from '../../../parts/Notice.tsx';
@@ -10,7 +11,6 @@ import { PageHead } from '../../../parts/PageHead.tsx';
 import { Select } from '../../../parts/Select.tsx';
 import type { PageProps } from '../../../paths.ts';
 import { useFirings, useTiles } from '../../../queries/fire.ts';
-import { FireCautions } from '../parts/FireCautions.tsx';
 import { JudgeZone } from './JudgeZone.tsx';
 import { TakeReading } from './TakeReading.tsx';
 import { useWaiting } from './useWaiting.ts';
@@ -44,7 +44,7 @@ export function SheetPage({ study }: PageProps) {
           </Loaded>
         )}
       </Loaded>
-      <FireCautions />
+      <Cautions hazards={['fire', 'lead']} />
     </>
   );
 }

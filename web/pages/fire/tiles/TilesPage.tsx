@@ -2,13 +2,13 @@ import { useState } from 'react';
 import { Link } from 'wouter';
 import type { Tile } from '../../../../api/contract/tile.ts';
 import { Button, LinkButton } from '../../../parts/Button.tsx';
+import { Cautions } from '../../../parts/Cautions.tsx';
 import { EmptyState } from '../../../parts/EmptyState.tsx';
 import { Loaded } from '../../../parts/Loaded.tsx';
 import { count } from '../../../parts/numbers.ts';
 import { PageHead } from '../../../parts/PageHead.tsx';
 import type { PageProps } from '../../../paths.ts';
 import { useTiles } from '../../../queries/fire.ts';
-import { FireCautions } from '../parts/FireCautions.tsx';
 import { ZoneGrid } from '../parts/ZoneGrid.tsx';
 import { firePath, tilePath } from '../paths.ts';
 import { NewTileDialog } from './NewTileDialog.tsx';
@@ -52,7 +52,7 @@ export function TilesPage({ study }: PageProps) {
           )
         }
       </Loaded>
-      <FireCautions />
+      <Cautions hazards={['fire', 'lead']} folded />
       <NewTileDialog study={study} open={adding} onClose={() => setAdding(false)} />
     </>
   );

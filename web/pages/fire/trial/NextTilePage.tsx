@@ -3,6 +3,7 @@ import { useLocation } from 'wouter';
 import type { FoundFactor, NextTileAnswer, NextTileAsked } from '../../../../api/contract/trial.ts';
 import type { Level } from '../../../../api/domain/trials/types.ts';
 import { Button, LinkButton } from '../../../parts/Button.tsx';
+import { Cautions } from '../../../parts/Cautions.tsx';
 import { type Column, DataTable } from '../../../parts/DataTable.tsx';
 import { EmptyState } from '../../../parts/EmptyState.tsx';
 import { Loaded } from '../../../parts/Loaded.tsx';
@@ -12,7 +13,6 @@ import { showSignificant } from '../../../parts/numbers.ts';
 import { PageHead } from '../../../parts/PageHead.tsx';
 import type { PageProps } from '../../../paths.ts';
 import { useMakePlan, useNextTile } from '../../../queries/fire.ts';
-import { FireCautions } from '../parts/FireCautions.tsx';
 import { firePath, planPath } from '../paths.ts';
 import { TrialChoices } from './TrialChoices.tsx';
 import { type TrialChoice, useTrial } from './useTrial.ts';
@@ -40,7 +40,7 @@ export function NextTilePage({ study }: PageProps) {
           )
         }
       </Loaded>
-      <FireCautions />
+      <Cautions hazards={['fire', 'lead']} folded />
     </>
   );
 }
