@@ -13,6 +13,7 @@ import { importRoutes } from './routes/imports.ts';
 import { lookupRoutes } from './routes/lookups.ts';
 import { materialRoutes } from './routes/materials.ts';
 import { notebookRoutes } from './routes/notebook.ts';
+import { pictureRoutes } from './routes/pictures.ts';
 import { placementRoutes } from './routes/placements.ts';
 import { planRoutes } from './routes/plans.ts';
 import { roastRoutes } from './routes/roasts.ts';
@@ -54,6 +55,7 @@ export function createApp({ db, pages }: AppNeeds) {
     .route('/', firingRoutes)
     .route('/', sheetRoutes)
     .route('/', tileRoutes)
+    .route('/', pictureRoutes)
     .route('/', trialRoutes)
     .route('/', planRoutes)
     .route('/', notebookRoutes);

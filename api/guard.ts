@@ -4,6 +4,7 @@ import { every } from 'hono/combine';
 import { HTTPException } from 'hono/http-exception';
 import { secureHeaders } from 'hono/secure-headers';
 import { MAX_FILE_BYTES } from './intake/limits.ts';
+import { MOST_PICTURE_BYTES } from './intake/picture/limits.ts';
 import { Failure } from './services/failure.ts';
 
 const MEGABYTE = 1024 * 1024;
@@ -72,12 +73,18 @@ const hostOf = (host: string) => host.replace(/:\d+$/, '');
 /** Bodies larger than any honest one are refused before they are read. */
 export function limitBody(): MiddlewareHandler {
   const json = atMost(MOST_JSON, 'a request');
-  const file = atMost(MAX_FILE_BYTES + ENVELOPE, 'a file');
-  return (c, next) => (/\/(imports(\/preview)?|bundles)$/.test(c.req.path) ? file : json)(c, next);
+  const file = atMost(MAX_FILE_BYTES, 'a file', ENVELOPE);
+  const picture = atMost(MOST_PICTURE_BYTES, 'a picture', ENVELOPE);
+  return (c, next) => {
+    const { path } = c.req;
+    if (path.endsWith('/pictures')) return picture(c, next);
+    return (/\/(imports(\/preview)?|bundles)$/.test(path) ? file : json)(c, next);
+  };
 }
 
-function atMost(maxSize: number, what: string): MiddlewareHandler {
-  const limit = Math.min(maxSize, what === 'a file' ? MAX_FILE_BYTES : maxSize) / MEGABYTE;
+function atMost(most: number, what: string, beside = 0): MiddlewareHandler {
+  const maxSize = most + beside;
+  const limit = most / MEGABYTE;
   const refuse = (found: string) =>
     new HTTPException(413, { message: `${what} must have at most ${limit} MB; this one has ${found}.` });
   const unannounced = bodyLimit({

@@ -10,6 +10,7 @@ const factorName = z.string().trim().min(1).max(60);
 export const settings = z.record(factorName, level);
 const share = z.number().min(0, 'a share is 0 to 1').max(1, 'a share is 0 to 1');
 export const grade = z.enum(GRADES);
+export const MOST_ZONES = 200;
 export const DEFECTS = ['crawling', 'blisters', 'pinholes', 'flaking', 'running', 'crazing', 'soot'] as const;
 
 const zoneFields = {
@@ -73,7 +74,7 @@ const tileFields = {
   rows: z.number().int().min(0).max(26),
   columns: z.number().int().min(0).max(26),
   settings,
-  zones: z.array(newZone).max(200),
+  zones: z.array(newZone).max(MOST_ZONES),
 };
 /** A tile or pot on a replica that is there (`specimen`), or on a new one (`label`). Without zones the grid is laid out empty. */
 export const newTile = z

@@ -32,12 +32,18 @@ const COMPOUND = [0xd0, 0xcf, 0x11, 0xe0, 0xa1, 0xb1, 0x1a, 0xe1];
 export function sniff(bytes: Uint8Array): 'zip' | 'text' {
   if (begins(bytes, COMPOUND)) throw compoundRefusal(bytes);
   if (begins(bytes, [0x50, 0x4b, 0x03, 0x04]) || begins(bytes, [0x50, 0x4b, 0x05, 0x06])) return 'zip';
-  const foreign = FOREIGN.find(([, ...start]) => begins(bytes, start));
-  if (foreign) throw new RequirementError(`${WANTED}; this file is ${foreign[0]}`);
-  const bitmap = begins(bytes, [0x42, 0x4d]) && bytes.length > 14 && bytes[6] === 0 && bytes[7] === 0;
-  if (bitmap) throw new RequirementError(`${WANTED}; this file is a BMP picture`);
+  const foreign = foreignName(bytes);
+  if (foreign) throw new RequirementError(`${WANTED}; this file is ${foreign}`);
   refuseMarkup(bytes);
   return 'text';
+}
+
+/** What to call a file that is known by its first bytes and is no table; null where they say nothing. */
+export function foreignName(bytes: Uint8Array): string | null {
+  const foreign = FOREIGN.find(([, ...start]) => begins(bytes, start));
+  if (foreign) return foreign[0];
+  const bitmap = begins(bytes, [0x42, 0x4d]) && bytes.length > 14 && bytes[6] === 0 && bytes[7] === 0;
+  return bitmap ? 'a BMP picture' : null;
 }
 
 /** Refuses text that is not a table but a document written in markup. */

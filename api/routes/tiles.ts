@@ -1,8 +1,17 @@
 import { createRoute } from '@hono/zod-openapi';
 import { z } from 'zod';
 import { id } from '../contract/common.ts';
-import { newTile, tile, tileChange, tiles, zoneChange } from '../contract/tile.ts';
-import { changeTile, changeZone, createTile, deleteTile, listTiles, readTile } from '../services/tiles.ts';
+import { newTile, newZone, tile, tileChange, tiles, zoneChange } from '../contract/tile.ts';
+import {
+  addZone,
+  changeTile,
+  changeZone,
+  createTile,
+  deleteTile,
+  deleteZone,
+  listTiles,
+  readTile,
+} from '../services/tiles.ts';
 import { body, done, json, ofStudy, router } from './route.ts';
 
 const tags = ['Fire'];
@@ -40,6 +49,18 @@ const changeOne = createRoute({
   request: { params: params.extend({ zone: id }), body: body(zoneChange) },
   responses: { 200: json(tile, 'The tile as it is now') },
 });
+const addOne = createRoute({
+  ...{ method: 'post', path: `${path}/{tile}/zones`, tags },
+  summary: 'Add a zone, on the grid or drawn on a picture',
+  request: { params, body: body(newZone) },
+  responses: { 201: json(tile, 'The tile as it is now') },
+});
+const removeOne = createRoute({
+  ...{ method: 'delete', path: `${path}/{tile}/zones/{zone}`, tags },
+  summary: 'Delete a zone; its analyses stay with the tile',
+  request: { params: params.extend({ zone: id }) },
+  responses: { 204: done },
+});
 const remove = createRoute({
   ...{ method: 'delete', path: `${path}/{tile}`, tags },
   summary: 'Take the zones off a replica; the replica and its analyses stay',
@@ -66,6 +87,16 @@ export const tileRoutes = router()
     const { study, tile: tileId, zone: zoneId } = c.req.valid('param');
     const wish = { id: tileId, zoneId, change: c.req.valid('json') };
     return c.json(await changeZone(c.var.caller, study, wish), 200);
+  })
+  .openapi(addOne, async (c) => {
+    const { study, tile: tileId } = c.req.valid('param');
+    const wish = { id: tileId, wish: c.req.valid('json') };
+    return c.json(await addZone(c.var.caller, study, wish), 201);
+  })
+  .openapi(removeOne, async (c) => {
+    const { study, tile: tileId, zone: zoneId } = c.req.valid('param');
+    await deleteZone(c.var.caller, study, { id: tileId, zoneId });
+    return c.body(null, 204);
   })
   .openapi(remove, async (c) => {
     const { study, tile: tileId } = c.req.valid('param');

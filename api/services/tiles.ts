@@ -2,13 +2,21 @@ import { and, eq, inArray } from 'drizzle-orm';
 import type { Transaction } from '../../db/connect.ts';
 import { batch, firing, specimen, specimenBatch, tile, zone } from '../../db/schema/schema.ts';
 import type { Picture } from '../contract/picture.ts';
-import type { NewTile, NewZone, Tile, TileChange, ZoneChange, ZoneRecord } from '../contract/tile.ts';
+import {
+  MOST_ZONES,
+  type NewTile,
+  type NewZone,
+  type Tile,
+  type TileChange,
+  type ZoneChange,
+  type ZoneRecord,
+} from '../contract/tile.ts';
 import { type Caller, requireStudy } from './access.ts';
 import { Failure, found, unlessTaken } from './failure.ts';
 import { firingRow } from './firings.ts';
 import { naturalOrder } from './natural-order.ts';
 import { picturesOf } from './picture-rows.ts';
-import { emptyGrid, requireGrid } from './zone-grid.ts';
+import { emptyGrid, requireDrawn, requireGrid } from './zone-grid.ts';
 
 export async function listTiles(caller: Caller, studyId: string): Promise<Tile[]> {
   await requireStudy(caller, studyId);
@@ -51,6 +59,7 @@ async function replicaFor(caller: Caller, studyId: string, { specimen: id, label
 export async function insertTile(tx: Transaction, studyId: string, wish: NewTile): Promise<string> {
   const zones = wish.zones ?? emptyGrid(wish.rows, wish.columns);
   requireGrid(zones, wish);
+  requireDrawn(zones, []);
   const specimenId = wish.specimen ?? (await insertReplica(tx, studyId, wish.label!));
   const { firing: firingId, place, rows, columns, settings } = wish;
   await tx.insert(tile).values({ specimenId, studyId, firingId, place, rows, columns, settings });
@@ -76,6 +85,7 @@ export async function changeTile(
   const { zones, firing: firingId, ...rest } = change;
   const set = given(rest);
   requireGrid(zones ?? before.zones, { ...before, ...set });
+  requireDrawn(zones ?? [], before.pictures);
   await caller.db.transaction(async (tx) => {
     await tx
       .update(tile)
@@ -104,20 +114,59 @@ function zoneRow(tileId: string, { picture: pictureId, ...fields }: NewZone) {
   return { ...fields, tileId, pictureId };
 }
 
-/** What was seen of one zone, as it is sent from the fire. */
+/** What was seen of one zone, as it is sent from the fire. A new outline leaves no measured colour of the old one. */
 export async function changeZone(
   caller: Caller,
   studyId: string,
   { id, zoneId, change }: { id: string; zoneId: string; change: ZoneChange },
 ): Promise<Tile> {
   const before = await readTile(caller, studyId, id);
+  const zoneBefore = found(
+    before.zones.find((each) => each.id === zoneId),
+    'the zone',
+  );
+  requireDrawn([{ ...zoneBefore, ...given(change) }], before.pictures);
+  const { picture: pictureId, ...rest } = change;
+  const stale = change.outline !== undefined && change.measuredColour === undefined;
+  const set = given({ ...rest, pictureId, ...(stale ? { measuredColour: null } : {}) });
+  if (Object.keys(set).length > 0) await caller.db.update(zone).set(set).where(eq(zone.id, zoneId));
+  return touched(caller, studyId, id);
+}
+
+/** One more zone, on the grid or drawn on a picture. */
+export async function addZone(
+  caller: Caller,
+  studyId: string,
+  { id, wish }: { id: string; wish: NewZone },
+): Promise<Tile> {
+  const before = await readTile(caller, studyId, id);
+  if (before.zones.length >= MOST_ZONES)
+    throw new Failure('invalid', `a tile holds at most ${MOST_ZONES} zones; ${before.label} has them.`);
+  requireGrid([...before.zones, wish], before);
+  requireDrawn([wish], before.pictures);
+  await unlessTaken(
+    caller.db.insert(zone).values(zoneRow(id, wish)),
+    `a zone's label must be unique on its tile; “${wish.label}” is taken.`,
+  );
+  return touched(caller, studyId, id);
+}
+
+/** Analyses of it stay with the tile. */
+export async function deleteZone(
+  caller: Caller,
+  studyId: string,
+  { id, zoneId }: { id: string; zoneId: string },
+): Promise<void> {
+  const before = await readTile(caller, studyId, id);
   found(
     before.zones.find((each) => each.id === zoneId),
     'the zone',
   );
-  const { picture: pictureId, ...rest } = change;
-  const set = given({ ...rest, pictureId });
-  if (Object.keys(set).length > 0) await caller.db.update(zone).set(set).where(eq(zone.id, zoneId));
+  await caller.db.delete(zone).where(eq(zone.id, zoneId));
+  await touched(caller, studyId, id);
+}
+
+async function touched(caller: Caller, studyId: string, id: string): Promise<Tile> {
   await caller.db.update(tile).set({ updatedAt: new Date() }).where(eq(tile.specimenId, id));
   return readTile(caller, studyId, id);
 }

@@ -1,4 +1,5 @@
 import type { NewZone } from '../contract/tile.ts';
+import { requireOutline } from '../domain/colour/outline.ts';
 import { Failure } from './failure.ts';
 
 const letter = (column: number) => String.fromCharCode(64 + column);
@@ -37,6 +38,20 @@ export function requireGrid(
     refuse(
       `zones must lie on the tile's grid of ${rows} rows and ${columns} columns; ${off.label} is in row ${off.row}, column ${off.column}.`,
     );
+}
+
+/** Outlines enclose a place in a picture of the same tile. */
+export function requireDrawn(
+  zones: readonly Pick<NewZone, 'label' | 'picture' | 'outline'>[],
+  pictures: readonly { readonly id: string }[],
+): void {
+  for (const { label, picture, outline } of zones) {
+    if ((picture === null) !== (outline === null))
+      refuse(`a drawn zone needs both a picture and its outline there; ${label} has one of them.`);
+    if (outline) requireOutline(outline);
+    if (picture !== null && pictures.every((each) => each.id !== picture))
+      refuse(`a zone is drawn on a picture of its own tile; ${label} is drawn on another.`);
+  }
 }
 
 function refuse(message: string): never {

@@ -46,6 +46,8 @@ function clientOf(fetcher: (path: string, init: RequestInit) => Promise<Response
 
   return {
     ask,
+    /** The answer itself, for what is neither JSON nor text. */
+    raw: (path: string) => fetcher(path, {}),
     get: (path: string) => ask('GET', path),
     post: (path: string, content?: unknown) => ask('POST', path, content),
     patch: (path: string, content: unknown) => ask('PATCH', path, content),
