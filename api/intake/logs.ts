@@ -10,7 +10,6 @@ import type { LogChoices, LogUnderstanding, ReadLog } from './log/types.ts';
 import { newlineOfLog, understandLog } from './log/understand.ts';
 import { ProblemLog } from './problems.ts';
 
-const THRESHOLDS = [600, 700, 800, 900];
 /** A log is not understood when fewer of its rows than this have a time. */
 const ENOUGH = 0.5;
 
@@ -66,7 +65,6 @@ class LogReading {
     this.#resolutions = channels.map(() => new ResolutionFinder());
     this.#reducer = logReducer({
       channels: channels.map(({ name, sensor }) => ({ name, sensor })),
-      thresholds: choices.thresholds ?? THRESHOLDS,
       rateWindow: choices.rateWindow ?? 600,
     });
   }

@@ -1,7 +1,7 @@
 import { CurveBuckets } from './curve-buckets.ts';
 import { RateWindow, rateBetween } from './rate-window.ts';
 import { SpikeFilter } from './spike-filter.ts';
-import { TimeAboveSum } from './time-above.ts';
+import { TimeProfile } from './time-profile.ts';
 import type { ChannelDigest, CurvePoint, LogChannel } from './types.ts';
 
 /** Readings outside are no temperatures of a fire: an open circuit or a marker such as 9999. */
@@ -10,7 +10,6 @@ const HOTTEST = 2000;
 const KEPT_SPIKES = 200;
 
 export interface ChannelOptions {
-  readonly thresholds: readonly number[];
   readonly rateWindow: number;
   readonly plotPoints: number;
   readonly interval: number;
@@ -24,7 +23,7 @@ export class ChannelReducer {
   readonly #channel: LogChannel;
   readonly #curve: CurveBuckets;
   readonly #rates: RateWindow;
-  readonly #above: TimeAboveSum;
+  readonly #time: TimeProfile;
   readonly #filter = new SpikeFilter();
   readonly #spikes: CurvePoint[] = [];
   #spikeCount = 0;
@@ -37,7 +36,7 @@ export class ChannelReducer {
     this.#channel = channel;
     this.#curve = new CurveBuckets(options.plotPoints, options.interval);
     this.#rates = new RateWindow(options.rateWindow);
-    this.#above = new TimeAboveSum(options.thresholds, channel.sensor);
+    this.#time = new TimeProfile(channel.sensor);
   }
 
   /** A gap lies before the time given. */
@@ -68,7 +67,7 @@ export class ChannelReducer {
         first: this.#curve.first,
         last: this.#curve.last,
         peak: this.#peak,
-        timeAbove: this.#above.result(),
+        timeByTemperature: this.#time.result(),
         fastestHeating: rise && rateBetween(rise.from, rise.to, error),
         fastestCooling: fall && rateBetween(fall.from, fall.to, error),
         curve: this.#curve.points(),
@@ -93,7 +92,7 @@ export class ChannelReducer {
     }
     if (gap) this.#rates.reset();
     if (this.#last)
-      this.#above.add(this.#last.celsius, celsius, { seconds: seconds - this.#last.seconds, gap });
+      this.#time.add(this.#last.celsius, celsius, { seconds: seconds - this.#last.seconds, gap });
     this.#rates.add(seconds, celsius);
     this.#curve.add(seconds, celsius);
     if (!this.#peak || celsius > this.#peak.celsius) this.#peak = point;

@@ -23,7 +23,7 @@ const inHours = ({ value, low, high }: Bounded): Bounded => ({
  *
  * @example
  * const peak = (value) => ({ value, low: value - 7, high: value + 7, seconds: 3600 })
- * const firing = (name, value) => ({ name, summary: { duration: 7200, unevenness: null, channels: [{ name: 'top', peak: peak(value), timeAbove: [], fastestHeating: null, fastestCooling: null }] } })
+ * const firing = (name, value) => ({ name, summary: { duration: 7200, unevenness: null, channels: [{ name: 'top', sensor: { kind: 'stated', celsius: 7 }, peak: peak(value), timeAbove: [], fastestHeating: null, fastestCooling: null }] } })
  * compareFirings([firing('May', 850), firing('June', 820)]).rows[0] // { quantity: 'peak', unit: '°C', differ: true }
  * compareFirings([firing('May', 850), firing('June', 845)]).rows[0].differ // false
  * compareFirings([firing('May', 850)]) // throws a comparison needs two firings or more; found 1
@@ -39,7 +39,23 @@ export function compareFirings(firings: readonly NamedSummary[]): FiringComparis
     });
     return { quantity, unit, values, differ: differ(values) };
   });
-  return { firings: firings.map((f) => f.name), rows, sentence: sentence(firings, rows) };
+  return {
+    firings: firings.map((f) => f.name),
+    rows,
+    sentence: [sentence(firings, rows), ...unknownSensors(firings, hottest)].join(' '),
+  };
+}
+
+/** Bounds of a sensor of which nothing is known are too narrow to tell firings apart by. */
+function unknownSensors(
+  firings: readonly NamedSummary[],
+  hottest: readonly (ChannelSummary | null)[],
+): string[] {
+  const names = firings.filter((_, i) => hottest[i]?.sensor.kind === 'unknown').map((f) => f.name);
+  if (names.length === 0) return [];
+  return [
+    `Nothing is known of the sensor of ${listInWords(names)}, so what looks like a difference may be the sensor’s.`,
+  ];
 }
 
 function quantities(channels: readonly (ChannelSummary | null)[]): Quantity[] {

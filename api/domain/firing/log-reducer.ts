@@ -6,7 +6,7 @@ import { ResolutionFinder } from './resolution.ts';
 import type { LogChunk, LogDigest, LogFlag, LogOptions } from './types.ts';
 import { unitDoubt } from './unit-doubt.ts';
 
-const MOST_THRESHOLDS = 12;
+const KEPT_GAPS = 200;
 /** Rows that the usual step is taken from. */
 const FIRST_ROWS = 200;
 
@@ -25,32 +25,33 @@ export interface LogReducer {
 }
 
 /**
- * Reads a log of any length in one pass and in little memory: peak, time above, fastest heating and cooling over a
+ * Reads a log of any length in one pass and in little memory: peak, time in each degree, fastest heating and cooling over a
  * window, a curve thinned without losing peaks, and flags for what looks wrong (repeated and backward times, clock
  * changes, gaps, spikes, missing and impossible readings, °F taken for °C). Chunks hold °C and seconds; the usual
  * step is taken from the first 200 rows. Throws on settings that make no sense, chunks of another shape
  * than the channels, and when finished without a reading.
  *
  * @example
- * const log = logReducer({ channels: [{ name: 'top', sensor: { kind: 'unknown' } }], thresholds: [800] })
+ * const log = logReducer({ channels: [{ name: 'top', sensor: { kind: 'unknown' } }] })
  * log.add({ seconds: [0, 600, 1200, 1800], celsius: [[20, 700, 900, 700]], rows: [2, 3, 4, 5] })
- * log.finish().channels[0].timeAbove[0].seconds.value // 600
+ * timeAbove(log.finish().channels[0].timeByTemperature, 800).value // 600
  * log.finish().channels[0].peak // { seconds: 1200, celsius: 900 }
- * logReducer({ channels: [], thresholds: [] }) // throws a log needs a channel; found none
+ * logReducer({ channels: [] }) // throws a log needs a channel; found none
  */
 export function logReducer(options: LogOptions): LogReducer {
   checkOptions(options);
-  const { channels, thresholds, rateWindow = 600, plotPoints = 2000 } = options;
+  const { channels, rateWindow = 600, plotPoints = 2000 } = options;
   const flags = new LogFlags();
   const resolutions = channels.map(() => new ResolutionFinder());
   let state: { clock: LogClock; reducers: ChannelReducer[]; interval: number } | null = null;
   let waiting: LogChunk[] = [];
+  const gaps: { from: number; to: number }[] = [];
   let [rows, duration] = [0, 0];
   let digest: LogDigest | null = null;
 
   const begin = () => {
     const interval = usualStep(waiting);
-    const shared = { thresholds, rateWindow, plotPoints, interval };
+    const shared = { rateWindow, plotPoints, interval };
     return {
       clock: new LogClock(interval),
       reducers: channels.map((c) => new ChannelReducer(c, shared)),
@@ -79,6 +80,7 @@ export function logReducer(options: LogOptions): LogReducer {
       const { seconds, flag, gap, jump } = clock.tick(chunk.seconds[i]!);
       if (flag) flags.add(flag, { row, seconds, jump });
       if (seconds === null) continue;
+      if (gap && gaps.length < KEPT_GAPS) gaps.push({ from: duration, to: seconds });
       duration = seconds;
       reducers.forEach((reducer, c) => {
         if (gap) reducer.gapBefore(seconds);
@@ -108,6 +110,7 @@ export function logReducer(options: LogOptions): LogReducer {
       startedAt: end?.startedAt ?? null,
       rateWindow,
       channels: ended.map((e) => e.digest),
+      gaps,
       flags: [...doubts, ...flags.all()],
     };
     return digest;
@@ -115,12 +118,8 @@ export function logReducer(options: LogOptions): LogReducer {
   return { add, finish };
 }
 
-function checkOptions({ channels, thresholds, rateWindow = 600, plotPoints = 2000 }: LogOptions): void {
+function checkOptions({ channels, rateWindow = 600, plotPoints = 2000 }: LogOptions): void {
   if (channels.length === 0) throw new RequirementError('a log needs a channel; found none');
-  if (thresholds.length > MOST_THRESHOLDS || thresholds.some((t) => !Number.isFinite(t)))
-    throw new RequirementError(
-      `a log takes up to ${MOST_THRESHOLDS} temperatures to stay above; found ${thresholds.join(', ')}`,
-    );
   if (!(rateWindow > 0)) throw new RequirementError(`a rate needs a window above 0 s; found ${rateWindow}`);
   if (!(plotPoints >= 10)) throw new RequirementError(`a curve needs 10 points or more; found ${plotPoints}`);
 }

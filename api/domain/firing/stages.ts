@@ -32,8 +32,10 @@ export function stagesInOrder(stages: readonly AirStage[]): AirStage[] {
  *
  * @example
  * hoursMinutes(5430) // '1:31'
+ * hoursMinutes(-600) // '−0:10'
  */
 export function hoursMinutes(seconds: number): string {
-  const minutes = Math.round(seconds / 60);
-  return `${Math.floor(minutes / 60)}:${String(((minutes % 60) + 60) % 60).padStart(2, '0')}`;
+  const minutes = Math.abs(Math.round(seconds / 60));
+  const sign = seconds < 0 && minutes > 0 ? '−' : '';
+  return `${sign}${Math.floor(minutes / 60)}:${String(minutes % 60).padStart(2, '0')}`;
 }

@@ -1,6 +1,10 @@
 import { hoursMinutes } from './stages.ts';
 import type { Bounded, ChannelSummary, FiringSummary, Rate } from './types.ts';
 
+/** Said wherever bounds hold for the last digit only. */
+const UNKNOWN_SENSOR =
+  'Nothing is known of the sensor’s error, so ± and bounds hold for the last digit only.';
+
 const degrees = (value: number) => Math.round(value).toLocaleString('en-GB').replace('-', '−');
 
 /**
@@ -17,7 +21,7 @@ export function celsiusInWords({ value, low, high }: Bounded): string {
  * A firing in two or three plain sentences: peak, time above the highest temperature it passed, fastest heating.
  *
  * @example
- * const channel = { name: 'top', peak: { value: 850, low: 843, high: 857, seconds: 5400 }, timeAbove: [{ threshold: 800, seconds: { value: 1200, low: 600, high: 1500 } }], fastestHeating: null }
+ * const channel = { name: 'top', sensor: { kind: 'stated', celsius: 7 }, peak: { value: 850, low: 843, high: 857, seconds: 5400 }, timeAbove: [{ threshold: 800, seconds: { value: 1200, low: 600, high: 1500 } }], fastestHeating: null }
  * summarySentence({ duration: 9000, channels: [channel], unevenness: null, flags: [] }) // 'Peak 850 ± 7 °C at 1:30 h (top). Above 800 °C for 0:20 h (0:10 to 0:25).'
  */
 export function summarySentence(summary: Omit<FiringSummary, 'sentence'>): string {
@@ -27,6 +31,7 @@ export function summarySentence(summary: Omit<FiringSummary, 'sentence'>): strin
     `Peak ${celsiusInWords(hottest.peak)} at ${hoursMinutes(hottest.peak.seconds)} h (${hottest.name}).`,
     ...longestAbove(hottest),
     ...(hottest.fastestHeating ? [fastest(hottest.fastestHeating)] : []),
+    ...(hottest.sensor.kind === 'unknown' ? [UNKNOWN_SENSOR] : []),
     ...(summary.unevenness
       ? [
           `The peaks of the channels lie ${degrees(summary.unevenness.value)} °C apart (${degrees(summary.unevenness.low)} to ${degrees(summary.unevenness.high)}).`,

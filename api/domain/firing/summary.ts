@@ -4,6 +4,7 @@ import { rateBetween } from './rate-window.ts';
 import { stagesInOrder } from './stages.ts';
 import { summarySentence } from './summary-words.ts';
 import { boundsOf, toleranceInWords } from './thermocouple.ts';
+import { timeAbove } from './time-profile.ts';
 import type {
   AirStage,
   BandRate,
@@ -16,25 +17,29 @@ import type {
   SummarySettings,
 } from './types.ts';
 
+const MOST_THRESHOLDS = 12;
+
 /**
  * What matters of a firing, each number with the bounds its sensor leaves: peak, time above temperatures, heating and
  * cooling rates (fastest over the log's window, between given temperatures, by stage of air), and how uneven the
- * channels' peaks are. Throws on stages that overlap and on temperatures of bands that do not rise.
+ * channels' peaks are. Throws on stages that overlap, on temperatures of bands that do not rise, and on more than
+ * twelve temperatures to stay above.
  *
  * @example
- * const log = logReducer({ channels: [{ name: 'top', sensor: { kind: 'class', type: 'K', class: 2 } }], thresholds: [800] })
+ * const log = logReducer({ channels: [{ name: 'top', sensor: { kind: 'class', type: 'K', class: 2 } }] })
  * log.add({ seconds: [0, 3600, 7200], celsius: [[20, 850, 250]], rows: [2, 3, 4] })
- * const summary = summariseLog(log.finish(), { stages: [], rateBands: [100, 600] })
+ * const summary = summariseLog(log.finish(), { stages: [], rateBands: [100, 600], thresholds: [800] })
  * summary.channels[0].peak // { value: 850, low: 843.125, high: 856.875, seconds: 3600 }
  * summary.channels[0].bands[0].rate.perHour.value // 830
- * summariseLog(log.finish(), { stages: [], rateBands: [600, 100] }) // throws bands of temperature need to rise; found 600, 100
+ * summariseLog(log.finish(), { stages: [], rateBands: [600, 100], thresholds: [] }) // throws bands of temperature need to rise; found 600, 100
  */
 export function summariseLog(digest: LogDigest, settings: SummarySettings): FiringSummary {
   const stages = stagesInOrder(settings.stages);
   const { rateBands } = settings;
   if (rateBands.some((t, i) => !Number.isFinite(t) || (i > 0 && t <= rateBands[i - 1]!)))
     throw new RequirementError(`bands of temperature need to rise; found ${rateBands.join(', ')}`);
-  const channels = digest.channels.map((c) => summariseChannel(c, stages, rateBands));
+  checkThresholds(settings.thresholds);
+  const channels = digest.channels.map((c) => summariseChannel(c, { ...settings, stages }));
   const summary = {
     duration: digest.duration,
     channels,
@@ -44,18 +49,28 @@ export function summariseLog(digest: LogDigest, settings: SummarySettings): Firi
   return { ...summary, sentence: summarySentence(summary) };
 }
 
+function checkThresholds(thresholds: readonly number[]): void {
+  if (thresholds.length > MOST_THRESHOLDS || thresholds.some((t) => !Number.isFinite(t)))
+    throw new RequirementError(
+      `a log takes up to ${MOST_THRESHOLDS} temperatures to stay above; found ${thresholds.join(', ')}`,
+    );
+}
+
 function summariseChannel(
   digest: ChannelDigest,
-  stages: readonly AirStage[],
-  rateBands: readonly number[],
+  { stages, rateBands, thresholds }: SummarySettings,
 ): ChannelSummary {
   const { channel, peak, resolution } = digest;
   const error = { sensor: channel.sensor, resolution };
   return {
     name: channel.name,
+    sensor: channel.sensor,
     peak: peak && { ...boundsOf(peak.celsius, error), seconds: peak.seconds },
     tolerance: toleranceInWords(channel.sensor, peak?.celsius ?? 0),
-    timeAbove: digest.timeAbove,
+    timeAbove: thresholds.map((threshold) => ({
+      threshold,
+      seconds: timeAbove(digest.timeByTemperature, threshold),
+    })),
     fastestHeating: digest.fastestHeating,
     fastestCooling: digest.fastestCooling,
     bands: (['heating', 'cooling'] as const).flatMap((d) => bandRates(digest, rateBands, d)),

@@ -53,8 +53,6 @@ export interface LogChunk {
 
 export interface LogOptions {
   readonly channels: readonly LogChannel[];
-  /** Temperatures, °C, whose time above is wanted. At most 12. */
-  readonly thresholds: readonly number[];
   /** Window of the fastest heating and cooling, seconds; 600 by default. */
   readonly rateWindow?: number;
   /** Points kept for the plot of each channel, about; 2,000 by default. */
@@ -91,6 +89,14 @@ export interface CurvePoint {
   readonly celsius: number;
 }
 
+/** Seconds spent in each whole degree from `from` °C on, with what the sensor's tolerance leaves. */
+export interface TimeByTemperature {
+  readonly from: number;
+  readonly value: readonly number[];
+  readonly low: readonly number[];
+  readonly high: readonly number[];
+}
+
 export interface TimeAbove {
   readonly threshold: number;
   /** Seconds; low: surely above even if the sensor reads high by its tolerance; high: the other way round. */
@@ -113,7 +119,7 @@ export interface ChannelDigest {
   readonly first: CurvePoint | null;
   readonly last: CurvePoint | null;
   readonly peak: CurvePoint | null;
-  readonly timeAbove: readonly TimeAbove[];
+  readonly timeByTemperature: TimeByTemperature;
   readonly fastestHeating: Rate | null;
   readonly fastestCooling: Rate | null;
   readonly curve: readonly CurvePoint[];
@@ -131,6 +137,8 @@ export interface LogDigest {
   readonly startedAt: string | null;
   readonly rateWindow: number;
   readonly channels: readonly ChannelDigest[];
+  /** Stretches without readings, seconds since the start; the first 200. */
+  readonly gaps: readonly { readonly from: number; readonly to: number }[];
   readonly flags: readonly LogFlag[];
 }
 
@@ -139,6 +147,8 @@ export interface SummarySettings {
   readonly stages: readonly AirStage[];
   /** Temperatures between which the heating and cooling rates are averaged, °C, rising; e.g. [100, 300, 600, 800]. */
   readonly rateBands: readonly number[];
+  /** Temperatures, °C, whose time above is wanted. At most 12. */
+  readonly thresholds: readonly number[];
 }
 
 export interface StageSummary {
@@ -158,6 +168,7 @@ export interface BandRate {
 
 export interface ChannelSummary {
   readonly name: string;
+  readonly sensor: Sensor;
   /** °C with tolerance of the sensor and half a step of the last digit. */
   readonly peak: (Bounded & { readonly seconds: number }) | null;
   readonly tolerance: string;

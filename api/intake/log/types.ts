@@ -46,8 +46,6 @@ export interface LogChoices {
   readonly channels?: readonly ChannelChoice[];
   /** Sensor of every channel that says nothing else. */
   readonly sensor?: Sensor;
-  /** °C to add up the time above; 600, 700, 800 and 900 where absent. */
-  readonly thresholds?: readonly number[];
   /** Seconds over which the fastest heating is sought; 600 where absent. */
   readonly rateWindow?: number;
 }
@@ -66,6 +64,8 @@ export interface LogUnderstanding {
   /** Row numbers as a spreadsheet counts; null without headings. */
   readonly headerRow: number | null;
   readonly firstRow: number;
+  /** Cells of the first rows of readings. */
+  readonly sample: readonly (readonly string[])[];
   readonly time: TimeChoice & { readonly why: string };
   readonly channels: readonly UnderstoodChannel[];
   /** Columns left aside, with the reason. */

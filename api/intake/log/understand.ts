@@ -10,6 +10,7 @@ import { clockSeconds, daysOfDate, elapsedSeconds, secondsOfDay } from './times.
 import type { LogChoices, LogUnderstanding } from './types.ts';
 
 const SAMPLE_ROWS = 400;
+const SHOWN_ROWS = 5;
 
 /** Line ends of a text. */
 export function newlineOfLog(text: string): '\n' | '\r' {
@@ -56,6 +57,7 @@ export function understandLog(text: string, choices: LogChoices = {}): LogUnders
     headings,
     headerRow,
     firstRow,
+    sample: sample.slice(0, SHOWN_ROWS),
     time: chosen,
     channels,
     ignored,

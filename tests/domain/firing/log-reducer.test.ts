@@ -1,12 +1,12 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { logReducer } from '../../../api/domain/firing/log-reducer.ts';
+import { timeAbove } from '../../../api/domain/firing/time-profile.ts';
 import type { LogDigest, LogOptions } from '../../../api/domain/firing/types.ts';
 
 type Reading = readonly [seconds: number, ...celsius: number[]];
 const options = (channels: number, more: Partial<LogOptions> = {}): LogOptions => ({
   channels: Array.from({ length: channels }, (_, i) => ({ name: `c${i + 1}`, sensor: { kind: 'unknown' } })),
-  thresholds: [500],
   ...more,
 });
 
@@ -42,7 +42,7 @@ describe('logReducer sums a straight rise and fall up by hand', () => {
   });
 
   it('gives the time above 500 °C: 12 minutes on the way up, 24 on the way down', () => {
-    expect(c!.timeAbove[0]!.seconds.value).toBeCloseTo(36 * 60, 6);
+    expect(timeAbove(c!.timeByTemperature, 500).value).toBeCloseTo(36 * 60, 6);
   });
 
   it('gives the fastest heating and cooling over ten minutes: 600 and 300 °C per hour', () => {
@@ -53,7 +53,7 @@ describe('logReducer sums a straight rise and fall up by hand', () => {
   it('bounds time above by the sensor’s tolerance: a class 2 sensor at 500 °C may be off by 3.75', () => {
     const sensor = { kind: 'class', type: 'K', class: 2 } as const;
     const found = digestOf([...up, ...down], { channels: [{ name: 'k', sensor }] }).channels[0]!;
-    const { low, high } = found.timeAbove[0]!.seconds;
+    const { low, high } = timeAbove(found.timeByTemperature, 500);
     // The true temperature is (1 ± 0.0075) times the reading: 500 is read at 503.78 or 496.28.
     expect(low).toBeCloseTo(((620 - 500 / 0.9925) / 10 + (620 - 500 / 0.9925) / 5) * 60, 0);
     expect(high).toBeCloseTo(((620 - 500 / 1.0075) / 10 + (620 - 500 / 1.0075) / 5) * 60, 0);
@@ -100,14 +100,13 @@ describe('logReducer keeps peaks and counts in any log', () => {
     fc.assert(
       fc.property(curve, (values) => {
         const sensor = { kind: 'class', type: 'K', class: 2 } as const;
-        const { timeAbove } = digestOf(
+        const { timeByTemperature } = digestOf(
           values.map((v, i): Reading => [10 * i, v]),
           {
-            thresholds: [50, 100, 200],
             channels: [{ name: 'k', sensor }],
           },
         ).channels[0]!;
-        const seconds = timeAbove.map((t) => t.seconds);
+        const seconds = [50, 100, 200].map((t) => timeAbove(timeByTemperature, t));
         for (const s of seconds) expect(s.low <= s.value + 1e-9 && s.value <= s.high + 1e-9).toBe(true);
         expect(seconds[0]!.value).toBeGreaterThanOrEqual(seconds[1]!.value);
         expect(seconds[1]!.value).toBeGreaterThanOrEqual(seconds[2]!.value);
@@ -157,8 +156,9 @@ describe('logReducer flags what looks wrong, with its row', () => {
     const rows = fire().filter((_, i) => i < 55 || i > 65);
     const [whole, gapped] = [digestOf(fire()), digestOf(rows)];
     expect(flagsOf(gapped)).toEqual([['gap', 57, 1]]);
-    const { low, value, high } = gapped.channels[0]!.timeAbove[0]!.seconds;
-    expect(value).toBeCloseTo(whole.channels[0]!.timeAbove[0]!.seconds.value, 0);
+    const { low, value, high } = timeAbove(gapped.channels[0]!.timeByTemperature, 500);
+    expect(gapped.gaps).toEqual([{ from: 54 * 60, to: 66 * 60 }]);
+    expect(value).toBeCloseTo(timeAbove(whole.channels[0]!.timeByTemperature, 500).value, 0);
     expect([Math.round(value - low), Math.round(high - value)]).toEqual([720, 0]);
   });
 
@@ -207,6 +207,5 @@ describe('logReducer refuses', () => {
     expect(() => logReducer(options(0))).toThrow('a log needs a channel; found none');
     expect(() => logReducer(options(1, { rateWindow: 0 }))).toThrow('a window above 0 s; found 0');
     expect(() => logReducer(options(1, { plotPoints: 3 }))).toThrow('10 points or more; found 3');
-    expect(() => logReducer(options(1, { thresholds: [Number.NaN] }))).toThrow('found NaN');
   });
 });

@@ -13,7 +13,6 @@ const K2: Sensor = { kind: 'class', type: 'K', class: 2 };
 function log(peaks: readonly number[], sensor: Sensor = K2): LogDigest {
   const reducer = logReducer({
     channels: peaks.map((_, i) => ({ name: ['top', 'bottom'][i]!, sensor })),
-    thresholds: [600, 800],
   });
   const at = (peak: number, m: number) =>
     Math.round(10 * (m <= 60 ? 20 + ((peak - 20) * m) / 60 : peak - ((peak - 20) * (m - 60)) / 180)) / 10;
@@ -25,7 +24,7 @@ function log(peaks: readonly number[], sensor: Sensor = K2): LogDigest {
   });
   return reducer.finish();
 }
-const none = { stages: [], rateBands: [] };
+const none = { stages: [], rateBands: [], thresholds: [600, 800] };
 const stage = (air: AirStage['air'], from: number, to: number): AirStage => ({ air, from, to, note: null });
 
 describe('summariseLog', () => {
@@ -36,7 +35,7 @@ describe('summariseLog', () => {
   });
 
   it('gives rates between temperatures, up and down, bounded by the tolerance at both', () => {
-    const { bands } = summariseLog(log([860]), { stages: [], rateBands: [200, 400, 900] }).channels[0]!;
+    const { bands } = summariseLog(log([860]), { ...none, rateBands: [200, 400, 900] }).channels[0]!;
     expect(bands.map((b) => [b.direction, b.from, b.to, b.rate && Math.round(b.rate.perHour.value)])).toEqual(
       [
         ['heating', 200, 400, 840],
@@ -51,11 +50,11 @@ describe('summariseLog', () => {
 
   it('sums up each stage of air', () => {
     const stages = [stage('smothered', 3600, 7200), stage('oxidising', 0, 3600)];
-    const found = summariseLog(log([860]), { stages, rateBands: [] }).channels[0]!.stages;
+    const found = summariseLog(log([860]), { ...none, stages }).channels[0]!.stages;
     expect(found.map((s) => s.stage.air)).toEqual(['oxidising', 'smothered']);
     expect(found[0]).toMatchObject({ start: { value: 20 }, end: { value: 860 }, highest: { value: 860 } });
     expect(found[1]!.rate!.perHour.value).toBeCloseTo(-280, 0);
-    const late = summariseLog(log([860]), { stages: [stage('neutral', 20_000, 30_000)], rateBands: [] });
+    const late = summariseLog(log([860]), { ...none, stages: [stage('neutral', 20_000, 30_000)] });
     expect(late.channels[0]!.stages[0]).toMatchObject({ start: null, highest: null, rate: null });
   });
 
@@ -76,9 +75,9 @@ describe('summariseLog', () => {
   });
 
   it('refuses bands that do not rise and stages that overlap', () => {
-    expect(() => summariseLog(log([860]), { stages: [], rateBands: [300, 200] })).toThrow('need to rise');
+    expect(() => summariseLog(log([860]), { ...none, rateBands: [300, 200] })).toThrow('need to rise');
     const over = [stage('reducing', 0, 4000), stage('smothered', 3600, 7200)];
-    expect(() => summariseLog(log([860]), { stages: over, rateBands: [] })).toThrow(
+    expect(() => summariseLog(log([860]), { ...none, stages: over })).toThrow(
       'smothered begins at 1:00 before reducing ends at 1:07',
     );
     expect(() => stagesInOrder([stage('reducing', 100, 50)])).toThrow('needs to end after it begins');
