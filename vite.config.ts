@@ -1,9 +1,10 @@
 import react from '@vitejs/plugin-react';
 import { defineConfig } from 'vite';
+import { sheetWorker } from './scripts/build/sheet-worker.ts';
 
 export default defineConfig({
   root: 'web',
-  plugins: [react()],
+  plugins: [react(), sheetWorker()],
   build: { outDir: '../dist/web', emptyOutDir: true, target: 'es2022', chunkSizeWarningLimit: 1500 },
   worker: { format: 'es' },
 });

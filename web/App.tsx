@@ -20,6 +20,7 @@ const queries = new QueryClient({
 });
 
 const SharedTalk = lazy(() => import('./pages/share/talk/SharedTalk.tsx'));
+const PhoneSheet = lazy(() => import('./pages/fire/sheet/PhoneSheet.tsx'));
 const SharedPage = lazy(() => import('./pages/share/SharedPage.tsx'));
 
 const waiting = (
@@ -35,6 +36,10 @@ function Pages() {
       <Suspense fallback={waiting}>
         <Switch>
           <Route path="/" component={StudiesPage} />
+          {/* Before the stages: it must open where the service does not answer, so it asks for nothing of the study. */}
+          <Route path="/studies/:study/fire/sheet/:firing">
+            {({ study, firing }) => <PhoneSheet key={firing} address={{ kind: 'study', study, firing }} />}
+          </Route>
           {STAGES.map((stage) => (
             <Route key={stage.id} path={`/studies/:study${stage.path}${stage.path ? '/*?' : ''}`}>
               {({ study = '' }) => (

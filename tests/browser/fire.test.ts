@@ -114,37 +114,6 @@ test('a plan with more settings than places is refused in words, and nothing typ
   expect(await page.locator('.labels .zone').count()).toBe(6);
 });
 
-test('at the fire, what is noted without the service waits on the phone and is sent when it answers', async () => {
-  const phone = await visit(browser, service.address, PHONE);
-  const at = phone.page;
-  await at.goto(`${demo}/fire/sheet`);
-  await at.getByRole('group', { name: 'Gloss of A1' }).waitFor();
-  await phone.context.setOffline(true);
-  await at.getByRole('button', { name: 'matt', exact: true }).click();
-  await at.getByText(/1 note waiting on this device: Tile 6 A1 matt/).waitFor();
-  await at.getByLabel('Temperature (°C)').fill('805');
-  await at.getByLabel('Where in the fire').fill('by the pot');
-  await at.getByRole('button', { name: 'Note it' }).click();
-  await at.getByText(/2 notes waiting/).waitFor();
-  await phone.context.setOffline(false);
-  await at.getByText('Everything noted has been sent.').waitFor();
-  const tiles = await get<TileSeen[]>(`${demo}/tiles`);
-  expect(tiles.find((tile) => tile.label === 'Tile 6')?.zones[0]).toMatchObject({ grade: 'matt' });
-  const firings = await get<{ readings: { where: string; reading: { celsius: number } }[] }[]>(
-    `${demo}/firings`,
-  );
-  expect(firings.at(-1)?.readings.slice(-1)).toMatchObject([
-    { where: 'by the pot', reading: { celsius: 805 } },
-  ]);
-  const small = await at
-    .locator('.big-choice .button')
-    .evaluateAll((all) =>
-      all.map((one) => one.getBoundingClientRect().height).filter((height) => height < 60),
-    );
-  expect(small).toEqual([]);
-  await phone.context.close();
-});
-
 test('a firing is recorded with its stages, and the notebook finds it by its words', async () => {
   await page.goto(`${own}/fire/firings`);
   await page.getByRole('button', { name: 'New firing' }).click();

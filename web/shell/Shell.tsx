@@ -1,5 +1,6 @@
 import type { ReactNode } from 'react';
-import { Link, useRoute } from 'wouter';
+import { Link, useLocation, useRoute } from 'wouter';
+import { isSheetPage } from '../offline/sheet-pages.ts';
 import { Mark } from '../parts/icons.tsx';
 import { AppearanceSwitch } from './AppearanceSwitch.tsx';
 import { JobNav } from './JobNav.tsx';
@@ -8,7 +9,8 @@ import { StudySwitcher } from './StudySwitcher.tsx';
 /** What stands around every page: where one is, and the way through the job. */
 export function Shell({ children }: { readonly children: ReactNode }) {
   const [, params] = useRoute('/studies/:study/*?');
-  const study = params?.study ?? null;
+  const [location] = useLocation();
+  const study = isSheetPage(location) ? null : (params?.study ?? null);
   return (
     <>
       <a className="skip button" href="#main">

@@ -1,0 +1,43 @@
+import type { Sheet, SheetNote } from '../../../../api/contract/sheet.ts';
+import type { PhoneNote } from './store.ts';
+
+/** The sheet as it will be once this phone's notes have arrived. */
+export function withWaiting(sheet: Sheet, notes: readonly PhoneNote[]): Sheet {
+  const there = new Set(sheet.arrived);
+  const waiting = notes.filter((one) => one.refused === null && !there.has(one.id)).map((one) => one.note);
+  return waiting.reduce(withNote, sheet);
+}
+
+function withNote(sheet: Sheet, note: SheetNote): Sheet {
+  if (note.kind === 'lit') return { ...sheet, lit: note.at };
+  if (note.kind === 'out') return { ...sheet, air: null };
+  if (note.kind === 'air')
+    return sheet.air?.air === note.air ? sheet : { ...sheet, air: { air: note.air, since: note.at } };
+  if (note.kind === 'reading') return sheet;
+  const tiles = sheet.tiles.map((tile) => ({
+    ...tile,
+    zones: tile.zones.map((zone) => (zone.id === note.zone ? { ...zone, grade: note.grade } : zone)),
+  }));
+  return { ...sheet, tiles };
+}
+
+/** Whole minutes since the fire was lit, at an instant; null before. */
+export function minuteOf(lit: string | null, at: string): number | null {
+  if (lit === null) return null;
+  const minutes = Math.floor((Date.parse(at) - Date.parse(lit)) / 60_000);
+  return minutes >= 0 ? minutes : null;
+}
+
+/** `14:03`, by this phone's clock. */
+export const clockOf = (instant: string): string =>
+  new Date(instant).toLocaleTimeString('en-GB', { hour: '2-digit', minute: '2-digit' });
+
+/** An instant from a time of day typed on the phone: the last one that is past, give or take an hour. */
+export function instantOf(time: string, now = new Date()): string | null {
+  const parts = /^(\d{1,2}):(\d{2})$/.exec(time);
+  if (!parts || Number(parts[1]) > 23 || Number(parts[2]) > 59) return null;
+  const at = new Date(now);
+  at.setHours(Number(parts[1]), Number(parts[2]), 0, 0);
+  if (at.getTime() - now.getTime() > 3600_000) at.setDate(at.getDate() - 1);
+  return at.toISOString();
+}
