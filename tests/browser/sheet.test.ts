@@ -167,11 +167,13 @@ test('a fire lit before anyone looked at the phone gets its time, and stages end
 
 test('an infrared reading is corrected for the surface, and its instrument is remembered', async () => {
   const { page, context } = await atTheFire();
+  await page.getByText('Thermocouple K, class 2, now').click();
   await page.getByRole('button', { name: /Read by/ }).click();
   await page.getByRole('option', { name: 'Infrared thermometer' }).click();
   await page.getByLabel('Temperature shown (°C)').fill('737');
   await page.getByText(/^Corrected to 7\d\d °C: between \d+ and \d+ °C/).waitFor();
   await page.reload();
+  await page.getByText('Infrared thermometer, now').click();
   await page.getByText(/Its settings: 10 µm, set to 0.95, surface 0.75 to 0.98/).waitFor();
   await page.getByLabel('Temperature shown (°C)').fill('737');
   await button(page, 'Note it').click();
@@ -260,6 +262,7 @@ test.each(['light', 'dark'] as const)(
     await button(phone.page, 'Leave it').click();
     await button(phone.page, 'Lit now').click();
     await button(phone.page, /^oxidising/).click();
+    await phone.page.getByText('Thermocouple K, class 2, now').click();
     await phone.page.getByRole('button', { name: /Read by/ }).click();
     await phone.page.getByRole('option', { name: 'Infrared thermometer' }).click();
     await phone.page.getByText(/Its settings/).click();

@@ -105,13 +105,26 @@ function analysisOf(measurement: Measurement, random: RandomStream): DemoAnalysi
     source: INVENTED,
     spot,
     note: '',
-    reported,
+    reported:
+      measured === 'slip'
+        ? [...reported, ...SLIP_WITHOUT.map((oxide) => below(oxide, measurement))]
+        : reported,
   };
 }
 
+/** What the paint brings and the slip has too little of to be seen; without these the slip could not be drawn off. */
+const SLIP_WITHOUT = ['PbO', 'CuO', 'SO3'];
+
+const below = (analyte: string, { laboratory }: Measurement): ReportedValue => ({
+  ...{ analyte, value: null, unit: 'wt%', uncertainty: null, basis: null, resolution: 0.01 },
+  ...{ belowDetection: true, limit: limitOf(analyte, laboratory) },
+});
+
+const limitOf = (oxide: string, where: Laboratory) => LABORATORIES[where].limits[oxide] ?? 0.05;
+
 function report(oxide: string, wt: number, where: Laboratory, random: RandomStream): ReportedValue {
   const laboratory = LABORATORIES[where];
-  const limit = laboratory.limits[oxide] ?? 0.05;
+  const limit = limitOf(oxide, where);
   const relative = laboratory.relativeError;
   const seen = wt * (1 + relative * random.normal()) + 0.15 * limit * random.normal();
   const below = seen < limit;

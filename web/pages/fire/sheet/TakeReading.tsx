@@ -4,7 +4,7 @@ import { RequirementError } from '../../../../api/domain/requirement.ts';
 import { Field } from '../../../parts/Field.tsx';
 import { readNumber } from '../../../parts/numbers.ts';
 import { InstrumentFields } from './InstrumentFields.tsx';
-import { type Instrument, keepInstrument, keptInstrument, readingBy } from './instrument.ts';
+import { type Instrument, KINDS, keepInstrument, keptInstrument, readingBy } from './instrument.ts';
 import { minuteOf } from './overlay.ts';
 import type { NewNote } from './useNotes.ts';
 
@@ -57,14 +57,21 @@ export function TakeReading(at: {
         />
         {ready && <Meaning instrument={instrument} celsius={celsius} />}
         <Field label="Where in the fire" value={where} onChange={setWhere} maxLength={120} />
-        <InstrumentFields instrument={instrument} onChange={change} />
-        <Field
-          label="Minutes ago, if not now"
-          inputMode="numeric"
-          value={ago}
-          onChange={setAgo}
-          wrong={wrongAgo}
-        />
+        <details>
+          <summary>
+            {KINDS.find((one) => one.id === instrument.kind)!.label}, {late ? `${late} min ago` : 'now'}
+          </summary>
+          <div className="stack">
+            <InstrumentFields instrument={instrument} onChange={change} />
+            <Field
+              label="Minutes ago, if not now"
+              inputMode="numeric"
+              value={ago}
+              onChange={setAgo}
+              wrong={wrongAgo}
+            />
+          </div>
+        </details>
         <button type="submit" className="button primary giant" aria-disabled={!ready}>
           Note it
         </button>
