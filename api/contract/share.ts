@@ -1,16 +1,19 @@
 import { z } from 'zod';
 import { id, instant, longText, name } from './common.ts';
-import { comparisonText } from './figure.ts';
-import { placement } from './placement.ts';
 
+/** What can be shared. A sheet is live; all else is frozen as it is when it is shared. */
+export const shareKind = z.enum(['placement', 'sheet']);
+const terms = {
+  /** When it stops opening; null for never. */
+  expiresAt: instant.nullable().default(null),
+  /** Whether visitors may leave a comment. */
+  comments: z.boolean().default(false),
+};
 export const newShare = z
-  .object({
-    placement: id,
-    /** When it stops opening; null for never. */
-    expiresAt: instant.nullable().default(null),
-    /** Whether visitors may leave a comment. */
-    comments: z.boolean().default(false),
-  })
+  .discriminatedUnion('kind', [
+    z.object({ kind: z.literal('placement').optional(), placement: id, ...terms }),
+    z.object({ kind: z.literal('sheet'), firing: id, ...terms }),
+  ])
   .meta({ id: 'NewShare' });
 
 export const shareComment = z
@@ -21,6 +24,7 @@ export const shareComment = z
 export const share = z
   .object({
     id,
+    kind: shareKind,
     name: z.string(),
     state: z.enum(['open', 'expired', 'revoked']),
     comments: z.boolean(),
@@ -35,24 +39,14 @@ export const shareMade = share
   .extend({ token: z.string(), path: z.string() })
   .meta({ id: 'ShareMade', description: 'The only answer that holds the token' });
 
-/** Everything a visitor can reach: a copy made when the share was made. */
-export const shared = z
-  .object({
-    placement,
-    text: comparisonText,
-    comments: z.boolean(),
-    expiresAt: instant.nullable(),
-    said: z.array(shareComment),
-  })
-  .meta({ id: 'Shared' });
-
 export const newComment = z
   .object({ name: name.max(80), text: longText.max(2_000).min(1, 'needs at least one character') })
   .meta({ id: 'NewComment' });
 
+/** As it is asked for: what has a default may be left out. */
+export type ShareWish = z.input<typeof newShare>;
 export type NewShare = z.infer<typeof newShare>;
 export type Share = z.infer<typeof share>;
 export type ShareMade = z.infer<typeof shareMade>;
-export type Shared = z.infer<typeof shared>;
 export type ShareComment = z.infer<typeof shareComment>;
 export type NewComment = z.infer<typeof newComment>;

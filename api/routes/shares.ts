@@ -1,21 +1,18 @@
-import { getConnInfo } from '@hono/node-server/conninfo';
 import { createRoute } from '@hono/zod-openapi';
-import type { Context } from 'hono';
 import { z } from 'zod';
 import { id } from '../contract/common.ts';
 import { figureFile, figureLook } from '../contract/figure.ts';
 import { comparisonTable } from '../contract/placement.ts';
-import { newComment, newShare, share, shareComment, shared, shareMade, shares } from '../contract/share.ts';
-import { comment, readShared, sharedFigure, sharedTable, type Visitor } from '../services/shared.ts';
+import { newComment, newShare, share, shareComment, shareMade, shares } from '../contract/share.ts';
+import { shared } from '../contract/shared.ts';
+import { comment, readShared, sharedFigure, sharedTable } from '../services/shared.ts';
 import { createShare, deleteShare, listShares, revokeShare } from '../services/shares.ts';
-import { body, csv, csvHeaders, done, fileHeaders, json, ofStudy, router, type Served } from './route.ts';
+import { body, csv, csvHeaders, done, fileHeaders, json, ofStudy, router } from './route.ts';
+import { ofToken, visitor } from './visitor.ts';
 
 const tags = ['Sharing'];
 const path = '/studies/{study}/shares';
 const ofShare = z.object({ study: id, share: id });
-/** Any text: what is no token at all is answered just as an unknown one. */
-const ofToken = z.object({ token: z.string().max(200) });
-
 const list = createRoute({
   ...{ method: 'get', path, tags, summary: 'Shares of a study, newest first, with what was said on them' },
   request: { params: ofStudy },
@@ -61,21 +58,6 @@ const say = createRoute({
   request: { params: ofToken, body: body(newComment) },
   responses: { 201: json(shareComment, 'The comment') },
 });
-
-const visitor = (c: Context<Served>, token: string): Visitor => ({
-  db: c.var.caller.db,
-  address: addressOf(c),
-  token,
-});
-
-/** Where a request comes from; without a socket, as in tests, from one place. */
-function addressOf(c: Context): string {
-  try {
-    return getConnInfo(c).remote.address ?? 'unknown';
-  } catch {
-    return 'unknown';
-  }
-}
 
 export const shareRoutes = router()
   .openapi(list, async (c) => c.json(await listShares(c.var.caller, c.req.valid('param').study), 200))

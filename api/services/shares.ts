@@ -1,34 +1,24 @@
-import { createHash, randomBytes } from 'node:crypto';
-import { and, asc, desc, eq, inArray } from 'drizzle-orm';
+import { and, asc, desc, eq, inArray, sql } from 'drizzle-orm';
 import { share, shareComment } from '../../db/schema/schema.ts';
-import { figureLook } from '../contract/figure.ts';
 import type { NewShare, ShareComment as Said, Share, ShareMade } from '../contract/share.ts';
 import { type Caller, requireStudy } from './access.ts';
 import { Failure, found } from './failure.ts';
-import { readKept, textOf } from './placement-figures.ts';
-import { readPlacement } from './placements.ts';
+import { freezeShare } from './share-freeze.ts';
+import { hashOf, newToken, stateOf } from './share-token.ts';
 
-/** 192 bits from the system's own generator. */
-const TOKEN_BYTES = 24;
-export const hashOf = (token: string): string => createHash('sha256').update(token).digest('hex');
-
-/** Lays a placement open as it is now. The token is in this answer and nowhere else. */
+/** Lays something of a study open. The token is in this answer and nowhere else. */
 export async function createShare(caller: Caller, studyId: string, wish: NewShare): Promise<ShareMade> {
-  const placement = await readPlacement(caller, studyId, wish.placement);
+  const { comments } = wish;
   const expiresAt = wish.expiresAt === null ? null : new Date(wish.expiresAt);
   if (expiresAt !== null && expiresAt.getTime() <= Date.now())
     throw new Failure('invalid', `a share must end after now; ${wish.expiresAt} is past.`);
-  const kept = await readKept(caller, studyId, wish.placement);
-  const text = textOf(kept, figureLook.parse({}));
-  const token = randomBytes(TOKEN_BYTES).toString('base64url');
-  const payload = { placement, text };
+  const { name, payload } = await freezeShare(caller, studyId, wish);
+  const token = newToken();
+  const tokenHash = hashOf(token);
   const [row] = await caller.db
     .insert(share)
-    .values({
-      ...{ studyId, name: placement.name, tokenHash: hashOf(token), payload },
-      ...{ comments: wish.comments, expiresAt },
-    })
-    .returning();
+    .values({ studyId, name, tokenHash, payload, comments, expiresAt })
+    .returning(columns);
   return { ...shown(row!, []), token, path: `/shared/${token}` };
 }
 
@@ -68,21 +58,18 @@ export async function deleteShare(caller: Caller, studyId: string, shareId: stri
 
 const columns = {
   id: share.id,
+  // The payload may be large: only its kind is read.
+  kind: sql<Share['kind']>`coalesce(${share.payload}->>'kind', 'placement')`,
   name: share.name,
   comments: share.comments,
   expiresAt: share.expiresAt,
   revokedAt: share.revokedAt,
   createdAt: share.createdAt,
 };
-type Row = Pick<typeof share.$inferSelect, keyof typeof columns>;
-
-export function stateOf({ expiresAt, revokedAt }: Pick<Row, 'expiresAt' | 'revokedAt'>): Share['state'] {
-  if (revokedAt !== null) return 'revoked';
-  return expiresAt !== null && expiresAt.getTime() <= Date.now() ? 'expired' : 'open';
-}
+type Row = Pick<typeof share.$inferSelect, Exclude<keyof typeof columns, 'kind'>> & Pick<Share, 'kind'>;
 
 const shown = (row: Row, said: Said[]): Share => ({
-  ...{ id: row.id, name: row.name, state: stateOf(row), comments: row.comments, said },
+  ...{ id: row.id, kind: row.kind, name: row.name, state: stateOf(row), comments: row.comments, said },
   expiresAt: row.expiresAt?.toISOString() ?? null,
   revokedAt: row.revokedAt?.toISOString() ?? null,
   createdAt: row.createdAt.toISOString(),

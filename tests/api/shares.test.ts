@@ -1,4 +1,5 @@
 import { createHash } from 'node:crypto';
+import { eq, sql } from 'drizzle-orm';
 import { beforeAll, describe, expect, it } from 'vitest';
 import { share } from '../../db/schema/schema.ts';
 import { readSvg } from '../support/read-files.ts';
@@ -54,6 +55,30 @@ describe('a share', () => {
     expect((await get(`/api/shared/${other.body.token}`)).body.placement.name).toBe('Two');
     expect((await get(`/api/shared/${token}`)).body).toEqual(before);
     await used.api.patch(`${at}/placements/${placement}`, { name: 'For the museum' });
+  });
+
+  it('made before there were kinds of shares opens as a placement', async () => {
+    const { id, token } = await make();
+    const before = (await get(`/api/shared/${token}`)).body;
+    const { db } = used.database;
+    await db
+      .update(share)
+      .set({ payload: sql`${share.payload} - 'kind'` })
+      .where(eq(share.id, id));
+    expect((await get(`/api/shared/${token}`)).body).toEqual(before);
+    expect((await get(`${at}/shares`)).body).toContainEqual(
+      expect.objectContaining({ id, kind: 'placement' }),
+    );
+  });
+
+  it('of a sheet tells the name of the firing, and nothing that only a placement has', async () => {
+    const [firing] = (await get(`${at}/firings`)).body;
+    const { body } = await used.api.post(`${at}/shares`, { kind: 'sheet', firing: firing.id });
+    expect(body).toMatchObject({ kind: 'sheet', name: firing.name });
+    const seen = (await get(`/api/shared/${body.token}`)).body;
+    expect(seen).toEqual({ kind: 'sheet', name: firing.name, comments: false, expiresAt: null, said: [] });
+    expect((await get(`/api/shared/${body.token}/figures/scores.svg`)).status).toBe(404);
+    expect((await get(`/api/shared/${body.token}/tables/members`)).status).toBe(404);
   });
 
   it('gives its figures and its tables', async () => {

@@ -1,5 +1,5 @@
 import { useMutation, useQuery, useQueryClient } from '@tanstack/react-query';
-import type { NewComment, NewShare } from '../../api/contract/share.ts';
+import type { NewComment, ShareWish } from '../../api/contract/share.ts';
 import { answer, api } from '../client.ts';
 import { underStudy, useRefresh } from './studies.ts';
 
@@ -15,7 +15,7 @@ export function useShares(study: string) {
 
 export function useMakeShare(study: string) {
   return useMutation({
-    mutationFn: (json: NewShare) => answer(shares.$post({ param: { study }, json })),
+    mutationFn: (json: ShareWish) => answer(shares.$post({ param: { study }, json })),
     onSuccess: useRefresh(study),
   });
 }

@@ -1,5 +1,5 @@
 import { type FormEvent, useState } from 'react';
-import type { Shared } from '../../../api/contract/share.ts';
+import type { Shared, SharedOf } from '../../../api/contract/shared.ts';
 import { Button, LinkButton } from '../../parts/Button.tsx';
 import { Field } from '../../parts/Field.tsx';
 import { Loaded } from '../../parts/Loaded.tsx';
@@ -25,12 +25,21 @@ export default function SharedPage({ token }: { readonly token: string }) {
     return <PageHead title="Nothing to see here" lead={messageOf(query.error)} />;
   return (
     <Loaded query={query} what="what was shared" page>
-      {(shared) => <Open token={token} shared={shared} />}
+      {(shared) =>
+        shared.kind === 'placement' ? (
+          <Open token={token} shared={shared} />
+        ) : (
+          <PageHead
+            title={shared.name}
+            lead="This sheet is filled in at the fire, at an address of its own."
+          />
+        )
+      }
     </Loaded>
   );
 }
 
-function Open({ token, shared }: { readonly token: string; readonly shared: Shared }) {
+function Open({ token, shared }: { readonly token: string; readonly shared: SharedOf<'placement'> }) {
   const [view, setView] = useState<ViewState>(FIRST_VIEW);
   const onView = (part: Partial<ViewState>) => setView((now) => ({ ...now, ...part }));
   const { placement, text } = shared;

@@ -11,7 +11,13 @@ export default function SharedTalk({ token }: { readonly token: string }) {
     return <PageHead title="Nothing to see here" lead={messageOf(query.error)} />;
   return (
     <Loaded query={query} what="what was shared" page>
-      {({ placement }) => <Talk kept={placement} replica={null} back={`/shared/${token}`} />}
+      {(shared) =>
+        shared.kind === 'placement' ? (
+          <Talk kept={shared.placement} replica={null} back={`/shared/${token}`} />
+        ) : (
+          <PageHead title="No talk here" lead="Only a placement can be shown as a talk." />
+        )
+      }
     </Loaded>
   );
 }

@@ -1,0 +1,21 @@
+import { z } from 'zod';
+import { instant } from './common.ts';
+import { comparisonText } from './figure.ts';
+import { placement } from './placement.ts';
+import { shareComment } from './share.ts';
+
+/** A kept placement as it is shared. */
+const sharedPlacement = z.object({ kind: z.literal('placement'), placement, text: comparisonText });
+/** A sheet at the fire: its address under the share answers with what it holds now. */
+const sharedSheet = z.object({ kind: z.literal('sheet'), name: z.string() });
+
+const around = { comments: z.boolean(), expiresAt: instant.nullable(), said: z.array(shareComment) };
+
+/** Everything a visitor can reach: a copy made when the share was made. */
+export const shared = z
+  .discriminatedUnion('kind', [sharedPlacement.extend(around), sharedSheet.extend(around)])
+  .meta({ id: 'Shared' });
+
+export type SharedPlacement = z.infer<typeof sharedPlacement>;
+export type Shared = z.infer<typeof shared>;
+export type SharedOf<Kind extends Shared['kind']> = Extract<Shared, { kind: Kind }>;

@@ -1,0 +1,33 @@
+import { figureLook } from '../contract/figure.ts';
+import type { NewShare } from '../contract/share.ts';
+import type { Caller } from './access.ts';
+import { readKept, textOf } from './placement-figures.ts';
+import { readPlacement } from './placements.ts';
+import type { PlacementPayload, SharePayload, SheetPayload } from './share-payload.ts';
+import { sheetOfStudy } from './sheet-notes.ts';
+
+/** A name for the owner's list, and the copy that a visitor will see. */
+interface Frozen<Payload extends SharePayload = SharePayload> {
+  readonly name: string;
+  readonly payload: Payload;
+}
+
+export function freezeShare(caller: Caller, studyId: string, wish: NewShare): Promise<Frozen> {
+  if (wish.kind === 'sheet') return openSheet(caller, studyId, wish.firing);
+  return freezePlacementShare(caller, studyId, wish.placement);
+}
+
+async function freezePlacementShare(
+  caller: Caller,
+  studyId: string,
+  placementId: string,
+): Promise<Frozen<PlacementPayload>> {
+  const placement = await readPlacement(caller, studyId, placementId);
+  const text = textOf(await readKept(caller, studyId, placementId), figureLook.parse({}));
+  return { name: placement.name, payload: { kind: 'placement', placement, text } };
+}
+
+async function openSheet(caller: Caller, studyId: string, firing: string): Promise<Frozen<SheetPayload>> {
+  const { name } = (await sheetOfStudy(caller, studyId, firing)).firing;
+  return { name, payload: { kind: 'sheet', firing, name } };
+}
