@@ -16,12 +16,14 @@ export type FigureName = (typeof FIGURES)[number];
 export type FigureForm = (typeof FIGURE_FORMS)[number];
 export type FigureFormat = (typeof FIGURE_FORMATS)[number];
 
-export const FIGURE_FILES = FIGURES.flatMap((figure) =>
-  FIGURE_FORMS.map((form) => `${figure}.${form}` as const),
-);
-export const figureFile = z
-  .enum(FIGURE_FILES)
-  .meta({ description: 'Which figure, and as which kind of file' });
+const filesOf = <Name extends string>(names: readonly Name[]) =>
+  names.flatMap((figure) => FIGURE_FORMS.map((form) => `${figure}.${form}` as const));
+/** Addresses of figures: which one, and as which kind of file. */
+export const fileOf = <Name extends string>(names: readonly Name[]) =>
+  z.enum(filesOf(names)).meta({ description: 'Which figure, and as which kind of file' });
+
+export const FIGURE_FILES = filesOf(FIGURES);
+export const figureFile = fileOf(FIGURES);
 export type FigureFile = (typeof FIGURE_FILES)[number];
 
 /** 4K UHD: beyond it a projector shows nothing more. */
@@ -32,12 +34,17 @@ const flag = (usual: boolean) =>
   z.union([z.boolean(), z.enum(['true', 'false']).transform((word) => word === 'true')]).default(usual);
 const component = z.coerce.number().int().min(1).max(60);
 
-/** How a figure is looked at: all of it can be told in an address. */
-export const figureLook = z
-  .object({
-    format: z.enum(FIGURE_FORMATS).default('slide-16-9'),
-    /** Of a PNG, in pixels. */
-    width: z.coerce.number().int().min(NARROWEST_PNG).max(WIDEST_PNG).default(1920),
+/** What a figure is made for. */
+export const figureSheet = z.object({
+  format: z.enum(FIGURE_FORMATS).default('slide-16-9'),
+  /** Of a PNG, in pixels. */
+  width: z.coerce.number().int().min(NARROWEST_PNG).max(WIDEST_PNG).default(1920),
+});
+export type FigureSheet = z.infer<typeof figureSheet>;
+
+/** How a figure of a comparison is looked at: all of it can be told in an address. */
+export const figureLook = figureSheet
+  .extend({
     /** The replica drawn foremost; the first one where none is named. */
     replica: id.optional(),
     /** The ware group a profile is held against; the one the sentence speaks of where none is named. */
@@ -79,6 +86,16 @@ export type FigureWish = z.input<typeof figureLook>;
 export const figureOrder = z.object({ comparison: comparisonRequest, look: figureLook.prefault({}) });
 
 const citation = z.object({ text: z.string(), doi: z.string() });
+/** What stands beside figures: a caption for each that can be drawn, methods, and published methods used. */
+export const figureWords = z
+  .object({
+    captions: z.record(z.string(), z.string()),
+    methods: z.string(),
+    references: z.array(citation),
+  })
+  .meta({ id: 'FigureWords' });
+export type FigureWords = z.infer<typeof figureWords>;
+
 /** What stands beside the figures of a comparison in a paper or a talk. */
 export const comparisonText = z
   .object({

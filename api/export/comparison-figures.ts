@@ -6,7 +6,6 @@ import { loadingsCaption, profileCaption, scoresCaption } from '../figures/capti
 import { dendrogramCaption, heatMapCaption, pairCaption, ternaryCaption } from '../figures/captions-more.ts';
 import { dendrogram, dendrogramHeight, namesFit } from '../figures/dendrogram.ts';
 import { type DistancesData, distancesData } from '../figures/distances-data.ts';
-import type { Figure, Theme } from '../figures/figure.ts';
 import { heatMap, heatMapHeight } from '../figures/heat-map.ts';
 import { loadingsData } from '../figures/loadings-data.ts';
 import { loadingsHeight, loadingsPlot } from '../figures/loadings-plot.ts';
@@ -21,15 +20,8 @@ import { scoresData } from '../figures/scores-from-model.ts';
 import { scoresPlot } from '../figures/scores-plot.ts';
 import { ternaryHeight, ternaryPlot } from '../figures/ternary-plot.ts';
 import { THEMES } from '../figures/themes.ts';
-import { FORMATS, type Format, grown } from './formats.ts';
-
-/** A figure ready to be drawn on its sheet, with what is to be said beneath it. */
-export interface Prepared {
-  readonly draw: (render: <Data>(figure: Figure<Data>, data: Data, format: Format) => string) => string;
-  readonly format: Format;
-  readonly title: string;
-  readonly caption: string;
-}
+import { FORMATS, grown } from './formats.ts';
+import { type Prepared, prepared } from './prepared.ts';
 
 /** Sets up one figure of a comparison as it is to be looked at; throws where the comparison has nothing to show. */
 export function prepareFigure(comparison: Comparison, name: FigureName, look: FigureLook): Prepared {
@@ -106,23 +98,6 @@ function oxidesOf(model: Comparison['model'], { oxides }: FigureLook, count: num
       `this figure shows ${count} different oxides; ${chosen.join(', ')} ${oxides ? 'were asked for' : 'are all there are'}`,
     );
   return chosen;
-}
-
-interface Around<Data> {
-  readonly look: FigureLook;
-  readonly caption: string;
-  /** px the figure wants at a width, where it wants more the more it has to show. */
-  readonly height?: (data: Data, width: number, theme: Theme) => number;
-}
-
-function prepared<Data extends { readonly title: string }>(
-  figure: Figure<Data>,
-  data: Data,
-  { look, caption, height }: Around<Data>,
-): Prepared {
-  const sheet = FORMATS[look.format];
-  const format = height ? grown(sheet, height(data, sheet.width, THEMES[sheet.theme])) : sheet;
-  return { draw: (render) => render(figure, data, format), format, title: data.title, caption };
 }
 
 /** Rows that stand apart on a slide: its type is 20 px, its key and axis take some 150. */

@@ -1,6 +1,7 @@
 import type { FigureFile, FigureForm, FigureLook, FigureName } from '../contract/figure.ts';
 import type { Comparison } from '../contract/placement.ts';
-import { type Prepared, prepareFigure } from './comparison-figures.ts';
+import { prepareFigure } from './comparison-figures.ts';
+import type { Prepared } from './prepared.ts';
 
 export interface DrawnFile {
   readonly bytes: Uint8Array;
