@@ -43,6 +43,8 @@ export const newReportedValue = z
 export const newAnalysis = z
   .object({
     specimen: id,
+    /** Zone of the specimen, where it is a tile, that was measured. */
+    zone: id.nullable().default(null),
     measured,
     /** Code of a technique from `GET /lookups`; null when unknown. */
     technique: z.string().max(40).nullable().default(null),
@@ -58,6 +60,7 @@ export const newAnalysis = z
   .meta({ id: 'NewAnalysis' });
 export const analysisChange = z
   .object({
+    zone: id.nullable(),
     measured,
     technique: z.string().max(40).nullable(),
     laboratory: shortText,
@@ -78,6 +81,8 @@ export const analysis = z
     id,
     specimen: id,
     specimenLabel: z.string(),
+    zone: id.nullable(),
+    zoneLabel: z.string().nullable(),
     measured,
     technique: z.string().nullable(),
     laboratory: z.string(),

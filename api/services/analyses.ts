@@ -1,5 +1,11 @@
 import { and, asc, count, desc, eq, isNull, type SQL, sql } from 'drizzle-orm';
-import { analysis, visibleAnalysis, visibleSpecimen, visibleWareGroup } from '../../db/schema/schema.ts';
+import {
+  analysis,
+  zone as tileZone,
+  visibleAnalysis,
+  visibleSpecimen,
+  visibleWareGroup,
+} from '../../db/schema/schema.ts';
 import type {
   Analysis,
   AnalysisChange,
@@ -44,8 +50,9 @@ export async function createAnalysis(caller: Caller, studyId: string, wish: NewA
   await requireStudy(caller, studyId);
   await requireSpecimen(caller, studyId, wish.specimen);
   await requireTechnique(caller, wish.technique);
-  const { specimen, reported, ...fields } = wish;
-  const values = { ...fields, studyId, specimenId: specimen, reported: checkedValues(reported) };
+  await requireZone(caller, wish.specimen, wish.zone);
+  const { specimen, reported, zone: zoneId, ...fields } = wish;
+  const values = { ...fields, studyId, specimenId: specimen, zoneId, reported: checkedValues(reported) };
   const [row] = await caller.db.insert(analysis).values(values).returning({ id: analysis.id });
   return readAnalysis(caller, studyId, row!.id);
 }
@@ -63,9 +70,11 @@ export async function changeAnalysis(
   studyId: string,
   { analysisId, change }: { analysisId: string; change: AnalysisChange },
 ): Promise<Analysis> {
-  await readAnalysis(caller, studyId, analysisId);
+  const { specimen } = await readAnalysis(caller, studyId, analysisId);
   await requireTechnique(caller, change.technique ?? null);
-  const { reported, ...fields } = change;
+  await requireZone(caller, specimen, change.zone ?? null);
+  const { reported, zone: zoneId, ...rest } = change;
+  const fields = zoneId === undefined ? rest : { ...rest, zoneId };
   const values = reported === undefined ? fields : { ...fields, reported: checkedValues(reported) };
   await caller.db
     .update(analysis)
@@ -97,6 +106,13 @@ async function requireSpecimen(caller: Caller, studyId: string, specimen: string
   if (row === undefined) refuse('specimen', 'the specimen must exist in this study; it does not.');
 }
 
+async function requireZone({ db }: Caller, specimen: string, zone: string | null): Promise<void> {
+  if (zone === null) return;
+  const [row] = await db.select({ tile: tileZone.tileId }).from(tileZone).where(eq(tileZone.id, zone));
+  if (row?.tile !== specimen)
+    refuse('zone', 'a zone must be one of the specimen that was measured; it is not.');
+}
+
 async function requireTechnique(caller: Caller, code: string | null): Promise<void> {
   if (code === null) return;
   const { techniques } = await readLookups(caller);
@@ -113,6 +129,8 @@ const columns = {
   id: visibleAnalysis.id,
   specimen: visibleAnalysis.specimenId,
   specimenLabel: visibleSpecimen.label,
+  zone: visibleAnalysis.zoneId,
+  zoneLabel: tileZone.label,
   measured: visibleAnalysis.measured,
   technique: visibleAnalysis.technique,
   laboratory: visibleAnalysis.laboratory,
@@ -138,13 +156,15 @@ const sorting = {
 };
 const ofSpecimen = eq(visibleSpecimen.id, visibleAnalysis.specimenId);
 const ofGroup = eq(visibleWareGroup.id, visibleSpecimen.wareGroupId);
+const ofZone = eq(tileZone.id, visibleAnalysis.zoneId);
 
 function rowsOf({ db }: Caller) {
   return db
     .select(columns)
     .from(visibleAnalysis)
     .innerJoin(visibleSpecimen, ofSpecimen)
-    .leftJoin(visibleWareGroup, ofGroup);
+    .leftJoin(visibleWareGroup, ofGroup)
+    .leftJoin(tileZone, ofZone);
 }
 
 function wanted(studyId: string, query: AnalysisQuery): SQL | undefined {

@@ -147,3 +147,32 @@ describe('analyses', () => {
     expect((await used.api.get(`${path}/${body.id}`)).status).toBe(404);
   });
 });
+
+describe('an analysis of a tile', () => {
+  it('may name its zone; it outlives the zone, and keeps it when zones are put anew', async () => {
+    const study = path.replace('/analyses', '');
+    const tile = (await used.api.post(`${study}/tiles`, { label: 'T1', rows: 1, columns: 2 })).body;
+    const [first, second] = tile.zones;
+    const reported = [{ analyte: 'PbO', value: 40 }];
+    const made = await used.api.post(path, wish(reported, { specimen: tile.id, zone: second.id }));
+    expect(made).toMatchObject({ status: 201, body: { zone: second.id, zoneLabel: 'B1' } });
+    const zones = ['A1', 'B1'].map((label, i) => ({ label, row: 1, column: i + 1, coats: 2 }));
+    await used.api.patch(`${study}/tiles/${tile.id}`, { zones });
+    const one = `${path}/${made.body.id}`;
+    expect((await used.api.get(one)).body.zoneLabel).toBe('B1');
+    expect((await used.api.patch(one, { zone: first.id })).body).toMatchObject({ zoneLabel: 'A1' });
+    expect((await used.api.get(`${path}?specimen=${tile.id}`)).body.rows[0].zone).toBe(first.id);
+    await used.api.delete(`${study}/tiles/${tile.id}/zones/${first.id}`);
+    expect((await used.api.get(one)).body).toMatchObject({ zone: null, zoneLabel: null });
+  });
+  it('must name a zone of its own tile', async () => {
+    const study = path.replace('/analyses', '');
+    const tile = (await used.api.post(`${study}/tiles`, { label: 'T2', rows: 1, columns: 1 })).body;
+    const reported = [{ analyte: 'PbO', value: 40 }];
+    const refused = await used.api.post(path, wish(reported, { zone: tile.zones[0].id }));
+    expect(refused).toMatchObject({ status: 422, body: { faults: [{ at: 'zone' }] } });
+    expect(refused.body.detail).toContain('one of the specimen that was measured');
+    const own = (await used.api.post(path, wish(reported))).body;
+    expect((await used.api.patch(`${path}/${own.id}`, { zone: tile.zones[0].id })).status).toBe(422);
+  });
+});

@@ -7,6 +7,7 @@ import { ErrorNotice, Notice } from '../../parts/Notice.tsx';
 import { count } from '../../parts/numbers.ts';
 import { useDraft } from '../../parts/useDraft.ts';
 import { useSaveAnalysis } from '../../queries/analyses.ts';
+import { useTiles } from '../../queries/fire.ts';
 import { useLookups } from '../../queries/lookups.ts';
 import { AnalysisFields } from './AnalysisFields.tsx';
 import { formStateOf } from './analysis-details.ts';
@@ -25,6 +26,7 @@ export function AnalysisForm({ study, specimen, analysis }: AnalysisFormProps) {
   const save = useSaveAnalysis(study, analysis?.id ?? null);
   const draft = useDraft(`analysis.${study}.${analysis?.id ?? specimen}`, formStateOf(analysis));
   const lookups = useLookups().data;
+  const zones = useTiles(study).data?.find((tile) => tile.id === specimen)?.zones ?? [];
   const [tried, setTried] = useState(false);
   const { details, rows } = draft.value;
   const { reported, wrong } = readRows(rows);
@@ -49,6 +51,7 @@ export function AnalysisForm({ study, specimen, analysis }: AnalysisFormProps) {
       {draft.restored && <Notice>What you had typed before the reload is still here.</Notice>}
       <AnalysisFields
         details={details}
+        zones={zones}
         techniques={lookups?.techniques ?? []}
         onChange={(next) => draft.set({ details: next, rows })}
       />

@@ -24,7 +24,7 @@ export function AnalysisPage({ study, analysis: id }: { readonly study: string; 
             up={{ to: specimenPath(study, analysis.specimen), label: analysis.specimenLabel }}
             actions={<AnalysisActions study={study} analysis={analysis} />}
           />
-          <AnalysisFacts analysis={analysis} />
+          <AnalysisFacts study={study} analysis={analysis} />
           <section className="stack" aria-labelledby="reported">
             <h2 id="reported">As reported</h2>
             <ReportedTable reported={analysis.reported} />

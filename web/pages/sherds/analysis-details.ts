@@ -9,6 +9,7 @@ export interface AnalysisFormState {
 
 const BLANK: AnalysisFormState = {
   details: {
+    zone: null,
     measured: 'paint',
     technique: null,
     laboratory: '',
@@ -25,7 +26,7 @@ const BLANK: AnalysisFormState = {
 /** The form as it opens: blank, or with what is stored. */
 export function formStateOf(analysis: Analysis | null): AnalysisFormState {
   if (!analysis) return BLANK;
-  const { measured, technique, laboratory, instrument, date, source, doi, spot, note } = analysis;
-  const details = { measured, technique, laboratory, instrument, date, source, doi, spot, note };
+  const { zone, measured, technique, laboratory, instrument, date, source, doi, spot, note } = analysis;
+  const details = { zone, measured, technique, laboratory, instrument, date, source, doi, spot, note };
   return { details, rows: rowsOf(analysis.reported) };
 }
