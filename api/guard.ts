@@ -1,13 +1,15 @@
-import type { MiddlewareHandler } from 'hono';
+import type { Context, MiddlewareHandler } from 'hono';
 import { bodyLimit } from 'hono/body-limit';
 import { every } from 'hono/combine';
 import { HTTPException } from 'hono/http-exception';
 import { secureHeaders } from 'hono/secure-headers';
+import { MOST_LOG_BYTES } from './contract/firing-log.ts';
 import { MAX_FILE_BYTES } from './intake/limits.ts';
 import { MOST_PICTURE_BYTES } from './intake/picture/limits.ts';
 import { Failure } from './services/failure.ts';
 
 const MEGABYTE = 1024 * 1024;
+const LOG = /\/firings\/[^/]+\/log(\/preview)?$/;
 const MOST_JSON = 5 * MEGABYTE;
 /** What a multipart body holds beside the file. */
 const ENVELOPE = 3 * MEGABYTE;
@@ -74,13 +76,18 @@ const hostOf = (host: string) => host.replace(/:\d+$/, '');
 export function limitBody(): MiddlewareHandler {
   const json = atMost(MOST_JSON, 'a request');
   const file = atMost(MAX_FILE_BYTES, 'a file', ENVELOPE);
+  const log = atMost(MOST_LOG_BYTES, 'a log');
   const picture = atMost(MOST_PICTURE_BYTES, 'a picture', ENVELOPE);
   return (c, next) => {
     const { path } = c.req;
+    // Counted while it is read: a log is never held whole.
+    if (LOG.test(path)) return announced(c) <= MOST_LOG_BYTES ? next() : log(c, next);
     if (path.endsWith('/pictures')) return picture(c, next);
     return (/\/(imports(\/preview)?|bundles)$/.test(path) ? file : json)(c, next);
   };
 }
+
+const announced = (c: Context) => Number(c.req.header('content-length') ?? 0);
 
 function atMost(most: number, what: string, beside = 0): MiddlewareHandler {
   const maxSize = most + beside;
@@ -94,7 +101,7 @@ function atMost(most: number, what: string, beside = 0): MiddlewareHandler {
     },
   });
   return async (c, next) => {
-    const sent = Number(c.req.header('content-length') ?? 0);
+    const sent = announced(c);
     if (sent <= maxSize) return unannounced(c, next);
     await drain(c.req.raw.body);
     throw refuse(`${(sent / MEGABYTE).toFixed(1)} MB`);

@@ -1,29 +1,10 @@
 import { z } from 'zod';
-import { AIRS, type AirStage, type Bounded, type HandReading, type Sensor } from '../domain/firing/types.ts';
+import type { HandReading } from '../domain/firing/types.ts';
 import { id, instant, longText, name, partialDate, shortText } from './common.ts';
+import { firingLog } from './firing-log.ts';
+import { bounded, firingSummary, seconds, sensor, stage } from './firing-summary.ts';
 
 const celsius = z.number().min(-50, 'at least −50 °C is needed').max(1800, 'at most 1800 °C can be taken');
-const seconds = z.number().min(0).max(5_000_000);
-const number = z.number();
-export const bounded = z
-  .object({ value: number, low: number, high: number })
-  .meta({ id: 'Bounded' }) satisfies z.ZodType<Bounded>;
-
-export const sensor = z
-  .discriminatedUnion('kind', [
-    z.object({
-      kind: z.literal('class'),
-      type: z.enum(['K', 'N']),
-      class: z.union([z.literal(1), z.literal(2)]),
-    }),
-    z.object({ kind: z.literal('stated'), celsius: z.number().min(0).max(100) }),
-    z.object({ kind: z.literal('unknown') }),
-  ])
-  .meta({ id: 'Sensor' }) satisfies z.ZodType<Sensor>;
-
-export const stage = z
-  .object({ air: z.enum(AIRS), from: seconds, to: seconds, note: shortText.nullable().default(null) })
-  .meta({ id: 'AirStage' }) satisfies z.ZodType<AirStage>;
 
 const resolution = z.number().positive().max(50).default(1);
 export const reading = z
@@ -59,7 +40,7 @@ const fields = {
   weather: shortText,
   note: longText,
   /** Temperatures whose time above is wanted, °C. */
-  thresholds: z.array(celsius).max(12),
+  thresholds: z.array(celsius).max(12, 'at most 12 temperatures can be chosen'),
   stages: z.array(stage).max(50),
   readings: z.array(takenReading).max(MOST_READINGS),
 };
@@ -93,6 +74,11 @@ export const firing = z
     ),
     /** When it was lit, as noted at the fire; null where nobody noted it. */
     lit: instant.nullable(),
+    log: firingLog.nullable(),
+    /** Reckoned from the log; null without one. */
+    summary: firingSummary.nullable(),
+    /** The hottest of the log, or else of the readings by hand; null where there is neither. */
+    peak: bounded.extend({ from: z.enum(['log', 'reading']) }).nullable(),
     /** Ids of the tiles that went through it. */
     tiles: z.array(id),
     createdAt: instant,

@@ -1,7 +1,8 @@
 import { z } from 'zod';
 import { AIRS } from '../domain/firing/types.ts';
 import { id, instant, shortText } from './common.ts';
-import { bounded, reading, stage } from './firing.ts';
+import { reading } from './firing.ts';
+import { bounded, stage } from './firing-summary.ts';
 import { grade, settings } from './tile.ts';
 
 /** What was noted at the fire. The id is made on the phone: a note that arrives twice counts once. */

@@ -3,6 +3,7 @@ import { logReducer } from '../domain/firing/log-reducer.ts';
 import { ResolutionFinder } from '../domain/firing/resolution.ts';
 import type { LogChunk } from '../domain/firing/types.ts';
 import { RequirementError } from '../domain/requirement.ts';
+import { refuseForeign } from './log/foreign.ts';
 import { decodeHead, headOf, type RowBatch, streamRows } from './log/rows.ts';
 import { readTemperature } from './log/temperature.ts';
 import { startOnClock, TimeReader } from './log/times.ts';
@@ -32,6 +33,7 @@ export async function readLog(
 ): Promise<ReadLog> {
   const { head, whole, complete } = await headOf(bytes);
   if (head.length === 0) throw new RequirementError('a log needs rows; this file is empty');
+  refuseForeign(head);
   const { text, encoding } = decodeHead(head, complete);
   const choices = options.choices ?? {};
   const understanding = understandLog(text, choices);

@@ -2,6 +2,9 @@ import { createRoute } from '@hono/zod-openapi';
 import { z } from 'zod';
 import { id } from '../contract/common.ts';
 import { firing, firingChange, firings, newFiring, newReadings } from '../contract/firing.ts';
+import { comparedFirings, firingComparison, logMove, logPreview, logQuery } from '../contract/firing-log.ts';
+import { compareStudyFirings } from '../services/compare-firings.ts';
+import { moveLog, previewLog, putLog, takeOffLog } from '../services/firing-logs.ts';
 import {
   addReadings,
   changeFiring,
@@ -41,6 +44,35 @@ const readings = createRoute({
   request: { params, body: body(newReadings) },
   responses: { 200: json(firing, 'The firing as it is now') },
 });
+const log = { method: 'put', path: `${path}/{firing}/log`, tags } as const;
+const LOG_BODY = { required: true, content: { 'text/csv': { schema: z.string() } } } as const;
+const put = createRoute({
+  ...{ ...log, summary: 'Read a thermocouple log into a firing, in place of the one it has' },
+  description: 'The body is the log itself (CSV, any delimiter), read as it streams in.',
+  request: { params, query: logQuery, body: LOG_BODY },
+  responses: { 200: json(firing, 'The firing with what its log says') },
+});
+const look = createRoute({
+  ...{ ...log, method: 'post', path: `${log.path}/preview` },
+  summary: 'How a log is understood and what looks wrong in it; nothing is stored',
+  request: { params, query: logQuery, body: LOG_BODY },
+  responses: { 200: json(logPreview, 'Columns, first rows, doubts') },
+});
+const move = createRoute({
+  ...{ ...log, method: 'patch', summary: 'Put the log elsewhere on the fire’s clock' },
+  request: { params, body: body(logMove) },
+  responses: { 200: json(firing, 'The firing as it is now') },
+});
+const takeOff = createRoute({
+  ...{ ...log, method: 'delete', summary: 'Take the log off a firing' },
+  request: { params },
+  responses: { 200: json(firing, 'The firing as it is now') },
+});
+const compare = createRoute({
+  ...{ method: 'post', path: `${path}/comparison`, tags, summary: 'Firings with a log side by side' },
+  request: { params: ofStudy, body: body(comparedFirings) },
+  responses: { 200: json(firingComparison, 'What differs beyond the errors of the sensors') },
+});
 const remove = createRoute({
   ...{ method: 'delete', path: `${path}/{firing}`, tags },
   summary: 'Delete a firing; its tiles stay, in no known fire',
@@ -67,6 +99,29 @@ export const firingRoutes = router()
     const { study, firing: firingId } = c.req.valid('param');
     const wish = { id: firingId, readings: c.req.valid('json') };
     return c.json(await addReadings(c.var.caller, study, wish), 200);
+  })
+  .openapi(put, async (c) => {
+    const { study, firing: firingId } = c.req.valid('param');
+    const sent = { firing: firingId, query: c.req.valid('query'), body: c.req.raw.body };
+    return c.json(await putLog(c.var.caller, study, sent), 200);
+  })
+  .openapi(look, async (c) => {
+    const { study, firing: firingId } = c.req.valid('param');
+    const sent = { firing: firingId, query: c.req.valid('query'), body: c.req.raw.body };
+    return c.json(await previewLog(c.var.caller, study, sent), 200);
+  })
+  .openapi(move, async (c) => {
+    const { study, firing: firingId } = c.req.valid('param');
+    const wish = { id: firingId, begins: c.req.valid('json').begins };
+    return c.json(await moveLog(c.var.caller, study, wish), 200);
+  })
+  .openapi(takeOff, async (c) => {
+    const { study, firing: firingId } = c.req.valid('param');
+    return c.json(await takeOffLog(c.var.caller, study, firingId), 200);
+  })
+  .openapi(compare, async (c) => {
+    const { firings: ids } = c.req.valid('json');
+    return c.json(await compareStudyFirings(c.var.caller, c.req.valid('param').study, ids), 200);
   })
   .openapi(remove, async (c) => {
     const { study, firing: firingId } = c.req.valid('param');

@@ -2,12 +2,20 @@ import type { firing } from '../../db/schema/schema.ts';
 import type { FiringRecord, TakenReading } from '../contract/firing.ts';
 import { litAt } from '../domain/firing/fire-notes.ts';
 import { readingBounds } from '../domain/firing/hand-reading.ts';
+import { hottestChannel } from '../domain/firing/summary-words.ts';
+import type { Bounded, FiringSummary } from '../domain/firing/types.ts';
 import { attempt } from './failure.ts';
 import { logOf } from './sheet.ts';
+import { logAndSummary } from './stored-log.ts';
 
 export type FiringRow = typeof firing.$inferSelect;
 
-export function firingAnswer(row: FiringRow, tiles: readonly string[]): FiringRecord {
+/** A firing as it is told; in lists without its curves, which are long. */
+export function firingAnswer(
+  row: FiringRow,
+  tiles: readonly string[],
+  { curves }: { readonly curves: boolean },
+): FiringRecord {
   const {
     studyId: _study,
     digest: _d,
@@ -17,16 +25,36 @@ export function firingAnswer(row: FiringRow, tiles: readonly string[]): FiringRe
     logSha256: _h,
     ...kept
   } = row;
-  const log = logOf(row);
+  const noted = logOf(row);
+  const readings = (noted.readings as TakenReading[]).map(withBounds);
+  const { log = null, summary = null } = logAndSummary(row) ?? {};
   const answer = {
     ...kept,
-    readings: (log.readings as TakenReading[]).map(withBounds),
-    lit: litAt(log.marks),
+    readings,
+    lit: litAt(noted.marks),
+    log: log && { ...log, curves: curves ? log.curves : [] },
+    summary,
+    peak: peakOf(summary, readings),
     tiles: [...tiles],
     createdAt: row.createdAt.toISOString(),
     updatedAt: row.updatedAt.toISOString(),
   };
   return answer as FiringRecord;
+}
+
+/** A reading by hand can miss the top, so it counts only where there is no log. */
+function peakOf(
+  summary: FiringSummary | null,
+  readings: readonly { readonly bounds: Bounded | null }[],
+): FiringRecord['peak'] {
+  const logged = hottestChannel(summary?.channels ?? [])?.peak;
+  if (logged) {
+    const { value, low, high } = logged;
+    return { value, low, high, from: 'log' };
+  }
+  const bounds = readings.flatMap((one) => one.bounds ?? []);
+  if (bounds.length === 0) return null;
+  return { ...bounds.reduce((best, one) => (one.value > best.value ? one : best)), from: 'reading' };
 }
 
 /** The reading with what its instrument's error leaves open. */

@@ -9,6 +9,7 @@ import { type FiringRow, firingAnswer } from './firing-answer.ts';
 import { naturalOrder } from './natural-order.ts';
 import { logOf } from './sheet.ts';
 
+/** Without their curves, which are read one firing at a time. */
 export async function listFirings(caller: Caller, studyId: string): Promise<FiringRecord[]> {
   await requireStudy(caller, studyId);
   const rows = await caller.db.select().from(firing).where(eq(firing.studyId, studyId));
@@ -18,7 +19,9 @@ export async function listFirings(caller: Caller, studyId: string): Promise<Firi
     .where(eq(tile.studyId, studyId));
   const of = (id: string) => tiles.filter((one) => one.firing === id).map((one) => one.id);
   const order = (row: FiringRow) => `${row.date ?? '9999'} ${naturalOrder(row.name)}`;
-  return rows.sort((a, b) => (order(a) < order(b) ? -1 : 1)).map((row) => firingAnswer(row, of(row.id)));
+  return rows
+    .sort((a, b) => (order(a) < order(b) ? -1 : 1))
+    .map((row) => firingAnswer(row, of(row.id), { curves: false }));
 }
 
 export async function readFiring(caller: Caller, studyId: string, id: string): Promise<FiringRecord> {
@@ -28,6 +31,7 @@ export async function readFiring(caller: Caller, studyId: string, id: string): P
   return firingAnswer(
     row,
     tiles.map((one) => one.id),
+    { curves: true },
   );
 }
 
