@@ -32,10 +32,12 @@ export interface AppNeeds {
   readonly db: Database;
   /** Folder of the built pages; without it only the API is served. */
   readonly pages?: string;
+  /** Origin of the outside door; without it there is none. */
+  readonly outside?: string | undefined;
 }
 
 /** The whole service as one fetch handler. */
-export function createApp({ db, pages }: AppNeeds) {
+export function createApp({ db, pages, outside }: AppNeeds) {
   const api = router()
     .route('/', lookupRoutes)
     .route('/', studyRoutes)
@@ -62,7 +64,7 @@ export function createApp({ db, pages }: AppNeeds) {
 
   const app = router();
   app.onError(problemOf);
-  app.use(guard());
+  app.use(guard(outside));
   app.use('/api/*', limitBody());
   app.use('/api/*', async (c, next) => {
     c.set('caller', { db, who: 'local' });

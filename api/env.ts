@@ -2,6 +2,16 @@ import envPaths from 'env-paths';
 import { z } from 'zod';
 
 const LOOPBACK = /^(localhost|127(\.\d{1,3}){3}|::1)$/;
+const OWN_NAME = /(^|\.)localhost$|^127\.|^\[/;
+
+/** A secure origin with nothing behind it, and not a name of this machine itself: that would open everything. */
+function isOutsideOrigin(address: string): boolean {
+  if (!URL.canParse(address)) return false;
+  const { protocol, hostname, pathname, search, hash, username, password } = new URL(address);
+  const bare = pathname === '/' && search + hash + username + password === '';
+  const name = hostname.replace(/\.$/, '');
+  return protocol === 'https:' && bare && !OWN_NAME.test(name);
+}
 
 const environment = z
   .object({
@@ -16,6 +26,12 @@ const environment = z
       .string()
       .min(1)
       .default(() => envPaths('nearsherd', { suffix: '' }).data),
+    /** Origin by which a proxy or tunnel on this machine hands in visitors of shares. */
+    NEARSHERD_OUTSIDE: z
+      .string()
+      .refine(isOutsideOrigin, 'must be https:// and the name visitors use, as in https://shares.example.org')
+      .transform((address) => new URL(address).origin)
+      .optional(),
     /** Set by the Dockerfile: inside a container the service listens on every address, and Docker publishes it on loopback. */
     NEARSHERD_CONTAINER: z.enum(['0', '1']).default('0'),
   })

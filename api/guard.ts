@@ -6,6 +6,7 @@ import { secureHeaders } from 'hono/secure-headers';
 import { MOST_LOG_BYTES } from './contract/firing-log.ts';
 import { MAX_FILE_BYTES } from './intake/limits.ts';
 import { MOST_PICTURE_BYTES } from './intake/picture/limits.ts';
+import { hostOf, outsideDoor } from './outside.ts';
 import { Failure } from './services/failure.ts';
 
 const MEGABYTE = 1024 * 1024;
@@ -19,8 +20,8 @@ const LOOPBACK = /^(localhost|127(\.\d{1,3}){3}|\[::1\])$/i;
 const READING = new Set(['GET', 'HEAD', 'OPTIONS']);
 
 /** Refuses what no page of ours sends, and tells browsers what our pages never do. */
-export function guard(): MiddlewareHandler {
-  return every(headers, ownHost, ownPages);
+export function guard(outside?: string): MiddlewareHandler {
+  return every(headers, ownHost(outside), outsideDoor(outside), ownPages);
 }
 
 const headers = secureHeaders({
@@ -46,15 +47,18 @@ const headers = secureHeaders({
  * A service without accounts trusts whoever reaches it, so it answers only to loopback names: a page elsewhere
  * whose name is made to point here (DNS rebinding) still sends its own name as Host.
  */
-const ownHost: MiddlewareHandler = async (c, next) => {
-  const host = hostOf(c.req.header('host') ?? new URL(c.req.url).host);
-  if (!LOOPBACK.test(host))
-    throw new Failure(
-      'refused',
-      `the service answers to localhost and loopback addresses only, not to ${host}.`,
-    );
-  await next();
-};
+function ownHost(outside: string | undefined): MiddlewareHandler {
+  const door = outside === undefined ? null : hostOf(new URL(outside).host);
+  return async (c, next) => {
+    const host = hostOf(c.req.header('host') ?? new URL(c.req.url).host);
+    if (!LOOPBACK.test(host) && host !== door)
+      throw new Failure(
+        'refused',
+        `the service answers to localhost and loopback addresses only, not to ${host}.`,
+      );
+    await next();
+  };
+}
 
 /** Writes come from our own pages, or from a program that sends no Origin; never from a page elsewhere. */
 const ownPages: MiddlewareHandler = async (c, next) => {
@@ -69,8 +73,6 @@ const ownPages: MiddlewareHandler = async (c, next) => {
     );
   await next();
 };
-
-const hostOf = (host: string) => host.replace(/:\d+$/, '');
 
 /** Bodies larger than any honest one are refused before they are read. */
 export function limitBody(): MiddlewareHandler {

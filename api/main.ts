@@ -22,7 +22,11 @@ async function main(): Promise<void> {
   const connection = await connect(env);
   await seedLookups(connection.db);
   await dropLeftovers(connection.db, { alone: connection.kind === 'embedded' });
-  const app = createApp({ db: connection.db, pages: path.resolve(import.meta.dirname, '../dist/web') });
+  const app = createApp({
+    db: connection.db,
+    pages: path.resolve(import.meta.dirname, '../dist/web'),
+    outside: env.NEARSHERD_OUTSIDE,
+  });
   const server = serve({ fetch: app.fetch, port: env.PORT, hostname: env.HOST }, ({ port }) =>
     announce(env, connection, port),
   );
@@ -64,6 +68,8 @@ function announce(env: Environment, connection: Connection, port: number): void 
       ? 'There are no accounts yet: publish this container’s port on 127.0.0.1 only.'
       : 'There are no accounts yet, so it answers this computer only.',
   );
+  if (env.NEARSHERD_OUTSIDE !== undefined)
+    console.log(`What is shared, and nothing else, is also answered by the name ${env.NEARSHERD_OUTSIDE}.`);
 }
 
 function fail(error: unknown): never {

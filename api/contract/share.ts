@@ -36,7 +36,12 @@ export const share = z
   .meta({ id: 'Share' });
 export const shares = z.array(share);
 export const shareMade = share
-  .extend({ token: z.string(), path: z.string() })
+  .extend({
+    token: z.string(),
+    path: z.string(),
+    /** The whole address where the service is reached from outside by a name of its own; else null. */
+    address: z.string().nullable(),
+  })
   .meta({ id: 'ShareMade', description: 'The only answer that holds the token' });
 
 export const newComment = z

@@ -6,7 +6,13 @@ import type { Caller } from '../services/access.ts';
 
 /** What every handler finds beside the request. */
 export interface Served {
-  Variables: { caller: Caller };
+  Variables: {
+    caller: Caller;
+    /** Where the request comes from, as far as it can be known. */
+    cameFrom: string;
+    /** Origin by which shares are reached from elsewhere; null where there is none. */
+    outside: string | null;
+  };
 }
 
 /** A set of routes whose requests are checked against their schemas before a handler sees them. */

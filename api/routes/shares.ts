@@ -61,9 +61,10 @@ const say = createRoute({
 
 export const shareRoutes = router()
   .openapi(list, async (c) => c.json(await listShares(c.var.caller, c.req.valid('param').study), 200))
-  .openapi(make, async (c) =>
-    c.json(await createShare(c.var.caller, c.req.valid('param').study, c.req.valid('json')), 201),
-  )
+  .openapi(make, async (c) => {
+    const wish = { wish: c.req.valid('json'), outside: c.var.outside };
+    return c.json(await createShare(c.var.caller, c.req.valid('param').study, wish), 201);
+  })
   .openapi(revoke, async (c) => {
     const { study, share: shareId } = c.req.valid('param');
     return c.json(await revokeShare(c.var.caller, study, shareId), 200);

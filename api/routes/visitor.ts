@@ -1,4 +1,3 @@
-import { getConnInfo } from '@hono/node-server/conninfo';
 import type { Context } from 'hono';
 import { z } from 'zod';
 import type { Visitor } from '../services/share-open.ts';
@@ -10,15 +9,6 @@ export const ofToken = z.object({ token: z.string().max(200) });
 /** Who holds a token, for routes under `/shared/{token}`. */
 export const visitor = (c: Context<Served>, token: string): Visitor => ({
   db: c.var.caller.db,
-  address: addressOf(c),
+  address: c.var.cameFrom,
   token,
 });
-
-/** Where a request comes from; without a socket, as in tests, from one place. */
-function addressOf(c: Context): string {
-  try {
-    return getConnInfo(c).remote.address ?? 'unknown';
-  } catch {
-    return 'unknown';
-  }
-}

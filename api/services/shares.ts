@@ -7,7 +7,11 @@ import { freezeShare } from './share-freeze.ts';
 import { hashOf, newToken, stateOf } from './share-token.ts';
 
 /** Lays something of a study open. The token is in this answer and nowhere else. */
-export async function createShare(caller: Caller, studyId: string, wish: NewShare): Promise<ShareMade> {
+export async function createShare(
+  caller: Caller,
+  studyId: string,
+  { wish, outside }: { readonly wish: NewShare; readonly outside: string | null },
+): Promise<ShareMade> {
   const { comments } = wish;
   const expiresAt = wish.expiresAt === null ? null : new Date(wish.expiresAt);
   if (expiresAt !== null && expiresAt.getTime() <= Date.now())
@@ -19,7 +23,8 @@ export async function createShare(caller: Caller, studyId: string, wish: NewShar
     .insert(share)
     .values({ studyId, name, tokenHash, payload, comments, expiresAt })
     .returning(columns);
-  return { ...shown(row!, []), token, path: `/shared/${token}` };
+  const path = `/shared/${token}`;
+  return { ...shown(row!, []), token, path, address: outside && outside + path };
 }
 
 export async function listShares(caller: Caller, studyId: string): Promise<Share[]> {

@@ -100,7 +100,7 @@ function Make({ study, kept }: PageProps & { readonly kept: readonly PlacementSu
 
 function Address({ made }: { readonly made: ShareMade }) {
   const [copied, setCopied] = useState(false);
-  const address = `${location.origin}${made.path}`;
+  const address = made.address ?? `${location.origin}${made.path}`;
   const copy = () => navigator.clipboard.writeText(address).then(() => setCopied(true));
   return (
     <Notice kind="done" title={`“${made.name}” is shared`}>
