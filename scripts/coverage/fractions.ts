@@ -60,8 +60,9 @@ function byTracers(laboratory: Laboratory, random: RandomStream): Trial {
   };
 }
 
-function byBatch(laboratory: Laboratory, random: RandomStream): Trial {
-  const [paint, slip, f] = [remade(PAINT, 0.15, random), remade(SLIP, 0.1, random), someFraction(random)];
+function byBatch(laboratory: Laboratory, random: RandomStream, slipless = false): Trial {
+  const [paint, slip] = [remade(PAINT, 0.15, random), remade(SLIP, 0.1, random)];
+  const f = slipless ? 0 : someFraction(random);
   const measured = analysed(mixed(paint, slip, f), laboratory, random);
   const under = analysed(slip, laboratory, random);
   return { f, estimate: fractionFromBatch(measured, predicted(paint, random), { slip: under }) };
@@ -113,7 +114,9 @@ function measure(
   let refused = 0;
   for (let i = 0; i < tiles; i++)
     try {
-      trials.push(trial(random));
+      const one = trial(random);
+      if (one.estimate.cannotTell) refused++;
+      else trials.push(one);
     } catch (error) {
       if (!(error instanceof RequirementError)) throw error;
       refused++;
@@ -135,6 +138,8 @@ export function* allCoverage(tiles: number): Generator<Coverage> {
   for (const [name, laboratory] of Object.entries(LABORATORIES)) {
     yield measure('tracers TiO2, Al2O3', name, { tiles, trial: (r) => byTracers(laboratory, r) });
     yield measure('batch', name, { tiles, trial: (r) => byBatch(laboratory, r) });
+    const slipless = (r: RandomStream) => byBatch(laboratory, r, true);
+    yield measure('batch', `${name}, no slip read`, { tiles, trial: slipless });
   }
   for (const n of [6, 12, 40])
     for (const spread of [0, 0.05])

@@ -45,9 +45,11 @@ export function fractionFromBatch(
     cannotTell: tellsNothing(fitted, words.figures),
     witnesses: witnessesAt(problem, fitted.unbounded),
     assumptions: assumptionsOf(word, target, problem.oxides),
-    warnings: [fitted.consistency?.agree === false ? misfit(word) : null, words.warning].filter(
-      (w) => w !== null,
-    ),
+    warnings: [
+      fitted.consistency?.agree === false ? misfit(word) : null,
+      words.warning,
+      ...fitted.warnings,
+    ].filter((w) => w !== null),
   };
 }
 

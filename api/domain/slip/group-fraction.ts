@@ -105,7 +105,7 @@ function intervalOf(line: MixingLine, i: number, { consistency, df, words }: Int
   const half = twoSided95(usedDf) * sigma;
   const within = (x: number) => Math.min(1, Math.max(0, x));
   const ends = { low: within(f - half), high: within(f + half) };
-  const cannotTell = tellsNothing(ends, words.figures);
+  const cannotTell = tellsNothing({ ...ends, unbounded: f }, words.figures);
   return { kind: 'group', f: within(f), unbounded: f, ...ends, sigma, df: usedDf, cannotTell } as const;
 }
 

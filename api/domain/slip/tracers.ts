@@ -42,14 +42,14 @@ export function fractionFromTracers(
   return {
     ...fitted,
     direction: null,
-    cannotTell: tellsNothing(fitted, 'tracers too close to their uncertainty'),
+    cannotTell: tellsNothing(fitted, `tracers: ${tracers.join(', ')}`),
     witnesses,
     assumptions: [
       `The paint itself holds no ${tracers.join(', no ')}: all that was read came from the slip.`,
       'Paint and slip are closed to 100 over all that they hold; their errors are independent before closure.',
       ...(fitDf === 0 ? ['One tracer only: nothing checks it.'] : []),
     ],
-    warnings: disagreement(fitted.consistency, witnesses),
+    warnings: [...disagreement(fitted.consistency, witnesses), ...fitted.warnings],
   };
 }
 

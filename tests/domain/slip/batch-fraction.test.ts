@@ -78,6 +78,22 @@ describe('slip fraction from a batch', () => {
     expect(found.low).toBe(0);
   });
 
+  it('a reading beyond the batch, away from the slip, tells no f: an interval of width nothing is never given', () => {
+    const beyond = (f: number) =>
+      Object.fromEntries(
+        Object.entries(r.batch).map(([oxide, wt]) => [
+          oxide,
+          Math.max(0.02, (1 - f) * wt + f * r.slip[oxide as keyof typeof r.slip]),
+        ]),
+      );
+    const found = fractionFromBatch(analysed(beyond(-0.04), 0.005), batch, { slip });
+    expect(found.unbounded).toBeLessThan(0);
+    expect(found.high).toBe(0);
+    expect(found.cannotTell).toMatch(
+      /beyond the paint without slip.*f = −0\.0\d\d.*angle between batch and slip/,
+    );
+  });
+
   it('against a group’s centre it warns that the fraction must not test membership', () => {
     const found = fractionFromBatch(paint, batch, { slip, target: 'group' });
     expect(found.kind).toBe('group');

@@ -4,7 +4,7 @@ import { assumeErrors } from '../../../api/domain/slip/assume-errors.ts';
 import { closedCovariance } from '../../../api/domain/slip/closed-covariance.ts';
 import { consistencyOf, effectiveDf, riseFor95, twoSided95 } from '../../../api/domain/slip/consistency.ts';
 import { directionBetween, directionWords } from '../../../api/domain/slip/direction.ts';
-import { estimateFraction } from '../../../api/domain/slip/estimate.ts';
+import { estimateFraction, tellsNothing } from '../../../api/domain/slip/estimate.ts';
 import { measurementOf, sharedOxides } from '../../../api/domain/slip/measurement.ts';
 import { bisect, goldenSection, profile } from '../../../api/domain/slip/minimise.ts';
 import { poolSpots } from '../../../api/domain/slip/pooled-spots.ts';
@@ -180,6 +180,38 @@ describe('consistency and quantiles', () => {
     expect(found).toMatchObject({ f: 0, low: 0 });
     expect(found.unbounded).toBeCloseTo(-0.1, 6);
     expect(found.high).toBeCloseTo(0.096, 3);
+    expect(tellsNothing(found, '')).toBeNull();
+  });
+
+  it('an interval that lies wholly beyond nothing or all says so instead of shrinking to a point', () => {
+    fc.assert(
+      fc.property(
+        fc.double({ min: 0.001, max: 0.05, noNaN: true }),
+        fc.double({ min: -0.45, max: 1.45, noNaN: true }),
+        (sigma, centre) => {
+          const chiSquare = (f: number) => ((f - centre) / sigma) ** 2;
+          const found = estimateFraction({ kind: 'batch', chiSquare, fitDf: 0, df: () => null });
+          const words = tellsNothing(found, 'angle');
+          const half = 1.959964 * sigma;
+          if (centre + half < -1e-6) expect(words).toMatch(/beyond the paint without slip.*f = −0\.\d/);
+          else if (centre - half > 1 + 1e-6) expect(words).toMatch(/beyond the slip.*f = 1\.\d/);
+          else if (centre + half > 1e-6 && centre - half < 1 - 1e-6) expect(words).toBeNull();
+        },
+      ),
+    );
+  });
+
+  it('an interval that runs off what was searched is called a lower bound', () => {
+    const chiSquare = (f: number) => ((f - 0.5) / 0.6) ** 2;
+    const wide = estimateFraction({ kind: 'batch', chiSquare, fitDf: 0, df: () => null });
+    expect(wide.warnings).toEqual([
+      'The interval of f runs off the range searched (−0.5 to 1.5) on both sides: the uncertainty of f is at least what is given.',
+    ]);
+    expect(tellsNothing(wide, 'x')).toMatch(/no slip .* and nothing but slip/);
+    const narrow = (f: number) => ((f - 0.5) / 0.1) ** 2;
+    expect(estimateFraction({ kind: 'batch', chiSquare: narrow, fitDf: 0, df: () => null }).warnings).toEqual(
+      [],
+    );
   });
 });
 

@@ -60,6 +60,13 @@ describe('slip fraction from tracers', () => {
     expect(fractionFromTracers(paint, slip, ['TiO2']).cannotTell).toBeNull();
   });
 
+  it('says that f cannot be told when the paint holds more of a tracer than the slip, not f = 1 exactly', () => {
+    const rich = analysed({ ...r.paint, Al2O3: 30, SiO2: 12.5 }, byOxide(r.paintSigma));
+    const found = fractionFromTracers(rich, slip, ['Al2O3']);
+    expect(found.low).toBe(1);
+    expect(found.cannotTell).toMatch(/beyond the slip, away from the paint \(f = 1\.[3-5]\d\d/);
+  });
+
   it('a tracer below detection bounds f from above', () => {
     const clean = { ...paint, amounts: { ...paint.amounts, TiO2: amount(null, null, 0.05) } };
     const found = fractionFromTracers(clean, slip, ['TiO2']);
