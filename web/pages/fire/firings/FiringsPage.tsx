@@ -9,6 +9,7 @@ import { count } from '../../../parts/numbers.ts';
 import { PageHead } from '../../../parts/PageHead.tsx';
 import type { PageProps } from '../../../paths.ts';
 import { useDeleteFiring, useFirings } from '../../../queries/fire.ts';
+import { FiringPictures } from '../pictures/FiringPictures.tsx';
 import { Curve } from './Curve.tsx';
 import { FiringDialog } from './FiringDialog.tsx';
 
@@ -105,6 +106,7 @@ function Firing(at: {
         </ul>
       )}
       <Curve firing={firing} />
+      <FiringPictures study={at.study} firing={firing.id} name={firing.name} />
       {firing.note && <p className="lines">{firing.note}</p>}
     </section>
   );

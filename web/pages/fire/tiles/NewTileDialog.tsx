@@ -3,6 +3,7 @@ import { Field } from '../../../parts/Field.tsx';
 import { FormDialog } from '../../../parts/FormDialog.tsx';
 import { NumberField } from '../../../parts/NumberField.tsx';
 import { Select } from '../../../parts/Select.tsx';
+import { OneOf } from '../../../parts/Tick.tsx';
 import { useDraft } from '../../../parts/useDraft.ts';
 import { useFirings, useMakeTile, useTiles } from '../../../queries/fire.ts';
 import { useSpecimens } from '../../../queries/specimens.ts';
@@ -10,17 +11,31 @@ import { usePut } from '../parts/usePut.ts';
 
 const NEW = 'new';
 export const NO_FIRE = 'none';
-const BLANK = { replica: NEW, label: '', firing: NO_FIRE, place: '', rows: 2, columns: 3 };
+const GRID = 'grid';
+const DRAWN = 'drawn';
+const LAYOUTS = [
+  { id: GRID, label: 'In a grid' },
+  { id: DRAWN, label: 'Drawn on a picture, as on a pot' },
+] as const;
+const BLANK = {
+  layout: GRID as string,
+  replica: NEW,
+  label: '',
+  firing: NO_FIRE,
+  place: '',
+  rows: 2,
+  columns: 3,
+};
 interface Open {
   readonly study: string;
   readonly open: boolean;
   readonly onClose: () => void;
 }
 
-/** A grid of zones on a new replica, or on one that is already in the study. */
+/** Zones on a new replica, or on one that is already in the study: a grid of them, or none until they are drawn. */
 export function NewTileDialog(at: Open) {
   return (
-    <Dialog title="New tile" open={at.open} onClose={at.onClose}>
+    <Dialog title="New tile or pot" open={at.open} onClose={at.onClose}>
       {at.open && <TileForm {...at} />}
     </Dialog>
   );
@@ -35,6 +50,7 @@ function TileForm({ study, onClose }: Open) {
   );
   const fields = draft.value;
   const set = usePut(draft);
+  const drawn = fields.layout === DRAWN;
   const leave = () => {
     draft.clear();
     onClose();
@@ -42,13 +58,14 @@ function TileForm({ study, onClose }: Open) {
   const wish = () => ({
     ...(fields.replica === NEW ? { label: fields.label } : { specimen: fields.replica }),
     firing: fields.firing === NO_FIRE ? null : fields.firing,
-    ...{ place: fields.place, rows: fields.rows, columns: fields.columns, settings: {} },
+    ...{ place: fields.place, settings: {} },
+    ...(drawn ? { rows: 0, columns: 0 } : { rows: fields.rows, columns: fields.columns }),
   });
   return (
     <FormDialog
       onSubmit={() => save.mutate(wish(), { onSuccess: leave })}
       onCancel={leave}
-      save="Lay out the zones"
+      save={drawn ? 'Make it' : 'Lay out the zones'}
       busy={save.isPending}
       error={save.error}
       restored={draft.restored}
@@ -67,23 +84,41 @@ function TileForm({ study, onClose }: Open) {
       {fields.replica === NEW && (
         <Field label="Label" value={fields.label} onChange={(label) => set({ label })} isRequired autoFocus />
       )}
-      <div className="fields">
-        <NumberField
-          label="Rows of zones"
-          value={fields.rows}
-          onChange={(rows) => set({ rows: rows ?? 1 })}
-          {...{ min: 1, max: 26, whole: true }}
-        />
-        <NumberField
-          label="Columns of zones"
-          value={fields.columns}
-          onChange={(columns) => set({ columns: columns ?? 1 })}
-          {...{ min: 1, max: 26, whole: true }}
-        />
-      </div>
+      <OneOf
+        label="Zones"
+        choices={LAYOUTS}
+        value={drawn ? DRAWN : GRID}
+        onChange={(layout) => set({ layout })}
+      />
+      {!drawn && <GridSize fields={fields} set={set} />}
       <FiringPick study={study} value={fields.firing} onChange={(firing) => set({ firing })} />
       <Field label="Place in the fire" value={fields.place} onChange={(place) => set({ place })} />
     </FormDialog>
+  );
+}
+
+function GridSize({
+  fields,
+  set,
+}: {
+  readonly fields: { readonly rows: number; readonly columns: number };
+  readonly set: (part: { rows?: number; columns?: number }) => void;
+}) {
+  return (
+    <div className="fields">
+      <NumberField
+        label="Rows of zones"
+        value={fields.rows}
+        onChange={(rows) => set({ rows: rows ?? 1 })}
+        {...{ min: 1, max: 26, whole: true }}
+      />
+      <NumberField
+        label="Columns of zones"
+        value={fields.columns}
+        onChange={(columns) => set({ columns: columns ?? 1 })}
+        {...{ min: 1, max: 26, whole: true }}
+      />
+    </div>
   );
 }
 

@@ -1,18 +1,21 @@
 import { useState } from 'react';
 import { useLocation } from 'wouter';
-import type { Tile, ZoneRecord } from '../../../../api/contract/tile.ts';
+import type { Tile } from '../../../../api/contract/tile.ts';
 import { LinkButton } from '../../../parts/Button.tsx';
 import { ConfirmDelete } from '../../../parts/ConfirmDelete.tsx';
-import { type Column, DataTable } from '../../../parts/DataTable.tsx';
 import { Loaded } from '../../../parts/Loaded.tsx';
+import { count } from '../../../parts/numbers.ts';
 import { PageHead } from '../../../parts/PageHead.tsx';
 import { studyPath } from '../../../paths.ts';
 import { useChangeTile, useDeleteTile, useTile } from '../../../queries/fire.ts';
-import { setInWords, ZoneGrid } from '../parts/ZoneGrid.tsx';
+import { ZoneGrid } from '../parts/ZoneGrid.tsx';
 import { firePath } from '../paths.ts';
+import { ColourTable } from '../pictures/ColourTable.tsx';
+import { TilePictures } from '../pictures/TilePictures.tsx';
 import { FiringPick, NO_FIRE } from './NewTileDialog.tsx';
 import { aboutTile } from './TilesPage.tsx';
 import { ZoneDialog } from './ZoneDialog.tsx';
+import { ZoneTable } from './ZoneTable.tsx';
 
 interface TilePageProps {
   readonly study: string;
@@ -44,7 +47,11 @@ function TileView({ study, tile }: { readonly study: string; readonly tile: Tile
       {tile.notes && <p className="lines">{tile.notes}</p>}
       <section className="stack" aria-labelledby="zones">
         <h2 id="zones">Zones</h2>
-        <p className="faint">Choose a zone to write down what was put there and how it came out.</p>
+        <p className="faint">
+          {tile.zones.length === 0
+            ? 'None yet: draw them on a picture.'
+            : 'Choose a zone to write down what was put there and how it came out.'}
+        </p>
         <div className="tile-large">
           <ZoneGrid tile={tile} onOpen={(one) => setOpen(one.id)} />
         </div>
@@ -56,25 +63,16 @@ function TileView({ study, tile }: { readonly study: string; readonly tile: Tile
           />
         </div>
       </section>
+      <TilePictures study={study} tile={tile} onOpen={setOpen} />
       <section className="stack" aria-labelledby="seen">
-        <h2 id="seen">The same in a table</h2>
-        <DataTable label="Zones" columns={COLUMNS} rows={tile.zones} rowKey={(row) => row.id} />
+        <h2 id="seen">Zone by zone</h2>
+        <ZoneTable study={study} tile={tile} />
       </section>
+      <ColourTable tile={tile} />
       <ZoneDialog study={study} tile={tile} zone={zone} onClose={() => setOpen(null)} />
     </>
   );
 }
-
-const percent = (share: number | null) => (share === null ? '' : `${Math.round(100 * share)} %`);
-const COLUMNS: readonly Column<ZoneRecord>[] = [
-  { id: 'label', label: 'Zone', header: true, cell: (row) => row.label },
-  { id: 'set', label: 'What was put there', cell: setInWords },
-  { id: 'grade', label: 'Gloss', cell: (row) => row.grade ?? '' },
-  { id: 'share', label: 'Glassy area', numeric: true, cell: (row) => percent(row.glassyShare) },
-  { id: 'colour', label: 'Colour', cell: (row) => row.colour },
-  { id: 'defects', label: 'Defects', cell: (row) => row.defects.join(', ') },
-  { id: 'note', label: 'Note', prose: true, cell: (row) => row.note },
-];
 
 function TileActions({ study, tile }: { readonly study: string; readonly tile: Tile }) {
   const remove = useDeleteTile(study);
@@ -87,8 +85,8 @@ function TileActions({ study, tile }: { readonly study: string; readonly tile: T
         title={`Take the zones off ${tile.label}?`}
         lost={
           <p>
-            Its {tile.zones.length} zones and what was seen of them will be lost. The replica and its analyses
-            stay.
+            Its {count(tile.zones.length, 'zone')}, {count(tile.pictures.length, 'picture')} and what was seen
+            will be lost. The replica and its analyses stay.
           </p>
         }
         onDelete={async () => {
