@@ -25,6 +25,12 @@ export const study = z
       replicas: z.number().int(),
       analyses: z.number().int(),
       placements: z.number().int(),
+      batches: z.number().int(),
+      tiles: z.number().int(),
+      /** Zones of tiles whose gloss has been judged. */
+      judged: z.number().int(),
+      firings: z.number().int(),
+      shares: z.number().int(),
     }),
   })
   .meta({ id: 'Study' });

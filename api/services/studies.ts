@@ -1,10 +1,15 @@
-import { and, desc, eq } from 'drizzle-orm';
+import { and, desc, eq, inArray, isNotNull } from 'drizzle-orm';
 import {
+  batch,
+  firing,
   placement,
+  share,
   study,
+  tile,
   visibleAnalysis,
   visibleSpecimen,
   visibleWareGroup,
+  zone,
 } from '../../db/schema/schema.ts';
 import type { NewStudy, Study, StudyChange } from '../contract/study.ts';
 import { type Caller, requireStudy } from './access.ts';
@@ -42,6 +47,7 @@ export async function deleteStudy(caller: Caller, studyId: string): Promise<void
 
 function counted({ db }: Caller) {
   const specimens = eq(visibleSpecimen.studyId, study.id);
+  const tiles = db.select({ id: tile.specimenId }).from(tile).where(eq(tile.studyId, study.id));
   return db
     .select({
       study,
@@ -50,6 +56,11 @@ function counted({ db }: Caller) {
       replicas: db.$count(visibleSpecimen, and(specimens, eq(visibleSpecimen.kind, 'replica'))),
       analyses: db.$count(visibleAnalysis, eq(visibleAnalysis.studyId, study.id)),
       placements: db.$count(placement, eq(placement.studyId, study.id)),
+      batches: db.$count(batch, eq(batch.studyId, study.id)),
+      tiles: db.$count(tile, eq(tile.studyId, study.id)),
+      judged: db.$count(zone, and(isNotNull(zone.grade), inArray(zone.tileId, tiles))),
+      firings: db.$count(firing, eq(firing.studyId, study.id)),
+      shares: db.$count(share, eq(share.studyId, study.id)),
     })
     .from(study);
 }

@@ -44,6 +44,7 @@ describe('studies', () => {
       replicas: 0,
       analyses: 2,
       placements: 0,
+      ...{ batches: 0, tiles: 0, judged: 0, firings: 0, shares: 0 },
     });
     expect((await api.delete(`/api/studies/${study}`)).status).toBe(204);
     for (const part of ['groups', 'specimens', 'analyses', 'imports', 'placements'])
@@ -63,7 +64,9 @@ describe('the demo study', () => {
     expect(sizes.length).toBeGreaterThanOrEqual(4);
     expect(new Set(sizes).size).toBeGreaterThan(1);
     expect(sizes).toContain(6);
-    expect(demo.body.counts.replicas).toBe(9);
+    // Nine tiles of six zones, each judged; seven batches; two firings.
+    const fire = { replicas: 9, tiles: 9, judged: 54, batches: 7, firings: 2, shares: 0 };
+    expect(demo.body.counts).toMatchObject(fire);
     expect((await api.delete(`/api/studies/${demo.body.id}`)).status).toBe(204);
   });
 });

@@ -1,6 +1,7 @@
 import { Route, Switch } from 'wouter';
 import { SubNav, type SubPage } from '../../parts/SubNav.tsx';
 import type { PageProps } from '../../paths.ts';
+import { NotFoundPage } from '../NotFoundPage.tsx';
 import { BatchesPage } from './batches/BatchesPage.tsx';
 import { BatchPage } from './batches/BatchPage.tsx';
 import { NewBatchPage } from './batches/NewBatchPage.tsx';
@@ -74,6 +75,7 @@ export default function BenchStage({ study }: PageProps) {
         <Route path={`${base}/batches/:batch/measured`}>
           {({ batch }) => <MeasuredPage key={batch} study={study} batch={batch} />}
         </Route>
+        <Route component={NotFoundPage} />
       </Switch>
     </>
   );

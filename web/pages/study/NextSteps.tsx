@@ -1,61 +1,9 @@
-import type { ReactNode } from 'react';
+import { Link } from 'wouter';
 import type { Study } from '../../../api/contract/study.ts';
 import type { WareGroup } from '../../../api/contract/ware-group.ts';
 import { LinkButton } from '../../parts/Button.tsx';
-import { count } from '../../parts/numbers.ts';
 import { studyPath } from '../../paths.ts';
-
-interface Step {
-  readonly id: string;
-  readonly done: boolean;
-  readonly title: string;
-  readonly words: ReactNode;
-  readonly to: string;
-  readonly button: string;
-}
-
-/** Sherds that carry a group's spread: below four no distance in its own spread can be given at all. */
-const FEWEST = 4;
-
-function stepsOf(study: Study, groups: readonly WareGroup[]): Step[] {
-  const { counts } = study;
-  const usable = groups.filter((group) => group.specimens >= FEWEST).length;
-  return [
-    {
-      id: 'intake',
-      done: counts.analyses > 0 && counts.specimens > counts.replicas,
-      title: 'Bring in the sherds',
-      words: 'A laboratory’s file, or a table pasted from a paper: one row or more for each sherd.',
-      to: '/intake',
-      button: 'Bring in a file',
-    },
-    {
-      id: 'sherds',
-      done: usable > 0,
-      title: 'Sort them into ware groups',
-      words: `A group needs ${FEWEST} analysed sherds before a tile can be set against its spread; ten or more say much more.`,
-      to: '/sherds',
-      button: 'To the sherds',
-    },
-    {
-      id: 'replicas',
-      done: counts.replicas > 0,
-      title: 'Bring in your replicas',
-      words:
-        'The analyses of your fired tiles, as a file or typed in by hand. Choose “replica” as what they are.',
-      to: '/intake',
-      button: 'Bring in replicas',
-    },
-    {
-      id: 'placement',
-      done: counts.placements > 0,
-      title: 'Place the replicas',
-      words: 'How near each tile lies to each ware group, and which oxides make up the distance.',
-      to: '/placement',
-      button: 'Place them',
-    },
-  ];
-}
+import { standingSteps, stepsOf } from './steps.ts';
 
 /** The way on: the first step not yet done stands out. */
 export function NextSteps({
@@ -85,9 +33,24 @@ export function NextSteps({
           </li>
         ))}
       </ol>
-      {!next && (
-        <p className="faint">Everything is here: {count(study.counts.replicas, 'replica')} to place.</p>
-      )}
+      <Standing study={study} />
     </section>
+  );
+}
+
+function Standing({ study }: { readonly study: Study }) {
+  const standing = standingSteps(study);
+  if (standing.length === 0) return null;
+  return (
+    <p>
+      After every tile:{' '}
+      {standing.map((step, i) => (
+        <span key={step.to}>
+          {i > 0 && ', '}
+          <Link href={studyPath(study.id, step.to)}>{step.title}</Link>
+        </span>
+      ))}
+      .
+    </p>
   );
 }

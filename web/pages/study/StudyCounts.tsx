@@ -10,6 +10,10 @@ export function whatIsLost({ counts }: Pick<Study, 'counts'>): string {
     [counts.specimens, 'specimen'],
     [counts.analyses, 'analysis', 'analyses'],
     [counts.placements, 'saved placement'],
+    [counts.batches, 'batch', 'batches'],
+    [counts.tiles, 'tile'],
+    [counts.firings, 'firing'],
+    [counts.shares, 'share'],
   ] as const;
   const named = parts.filter(([n]) => n > 0).map(([n, one, many]) => count(n, one, many));
   if (named.length === 0) return 'It holds nothing yet. This cannot be undone.';

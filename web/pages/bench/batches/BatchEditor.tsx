@@ -1,6 +1,7 @@
 import { useState } from 'react';
 import { Form } from 'react-aria-components';
 import type { Batch } from '../../../../api/contract/batch.ts';
+import { linesOfEntries } from '../../../../api/domain/batch/bench-shelf.ts';
 import { Button } from '../../../parts/Button.tsx';
 import { Cautions } from '../../../parts/Cautions.tsx';
 import { Field } from '../../../parts/Field.tsx';
@@ -11,7 +12,9 @@ import { BalanceTable } from '../fired/BalanceTable.tsx';
 import { FiredResult } from '../fired/FiredResult.tsx';
 import { FireFields } from '../parts/FireFields.tsx';
 import { LinesEditor } from '../parts/LinesEditor.tsx';
+import { SaveTable } from '../parts/SaveTable.tsx';
 import type { Bench } from '../parts/WithShelf.tsx';
+import { recipeTable } from '../tables.ts';
 import type { BatchForm } from './batch-form.ts';
 import { MadeOfIt } from './MadeOfIt.tsx';
 import { ScaleTo } from './ScaleTo.tsx';
@@ -34,6 +37,10 @@ export function BatchEditor({ study, bench, batch, draft, onSaved }: BatchEditor
   const form = draft.value;
   const set = (part: Partial<BatchForm>) => draft.set({ ...form, ...part });
   const { read, outcome } = useFired(form, bench);
+  const recipe = linesOfEntries(
+    read.lines.filter(({ material }) => bench.shelf.materials.has(material)),
+    bench.shelf,
+  );
   const submit = () => {
     const fault = faultOf(form, read.wrong.size, outcome?.reason ?? null);
     setTried(fault);
@@ -66,6 +73,13 @@ export function BatchEditor({ study, bench, batch, draft, onSaved }: BatchEditor
             wrong={read.wrong}
             unit={form.unit}
           />
+          {recipe.length > 0 && (
+            <SaveTable
+              name={`recipe ${form.name}`.trim()}
+              table={recipeTable(recipe, form.unit)}
+              label="Download the recipe as CSV"
+            />
+          )}
           <ScaleTo
             form={form}
             bench={bench}

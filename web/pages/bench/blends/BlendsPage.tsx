@@ -16,10 +16,12 @@ import { Select } from '../../../parts/Select.tsx';
 import { useDraft } from '../../../parts/useDraft.ts';
 import type { PageProps } from '../../../paths.ts';
 import { useBatches, useSaveBlend } from '../../../queries/bench.ts';
-import { fireHere } from '../fired/compute.ts';
-import { attempt } from '../parts/attempt.ts';
+import { type Fired, fireHere } from '../fired/compute.ts';
+import { attempt, type Outcome } from '../parts/attempt.ts';
+import { SaveTable } from '../parts/SaveTable.tsx';
 import { type Bench, WithShelf } from '../parts/WithShelf.tsx';
 import { batchPath, benchPath } from '../paths.ts';
+import { blendTable } from '../tables.ts';
 
 /** Series between two, three or four batches, ready for tiles. */
 export function BlendsPage({ study }: PageProps) {
@@ -154,9 +156,10 @@ function PointsTable(at: {
 }) {
   const { points, ends, bench } = at;
   const fired = useMemo(
-    () => new Map(points.map((point) => [point.label, mainOxides(point, ends, bench)])),
+    () => new Map(points.map((point) => [point.label, firedOf(point, ends, bench)])),
     [points, ends, bench],
   );
+  const places = points.map((point) => ({ ...point, fired: percentOf(fired.get(point.label)!) }));
   const columns: Column<BlendPoint>[] = [
     { id: 'place', label: 'Place', header: true, cell: (row) => row.label },
     ...ends.map(
@@ -171,16 +174,31 @@ function PointsTable(at: {
       prose: true,
       cell: (row) => row.lines.map((line) => `${line.material.name} ${line.amount.toFixed(2)}`).join(', '),
     },
-    { id: 'fired', label: 'Fires to, wt%', prose: true, cell: (row) => fired.get(row.label) ?? '' },
+    { id: 'fired', label: 'Fires to, wt%', prose: true, cell: (row) => mainOxides(fired.get(row.label)!) },
   ];
   return (
-    <DataTable label="Places of the blend" columns={columns} rows={points} rowKey={(row) => row.label} />
+    <>
+      <DataTable label="Places of the blend" columns={columns} rows={points} rowKey={(row) => row.label} />
+      <SaveTable
+        name="blend"
+        table={blendTable(
+          places,
+          ends.map((end) => end.name),
+        )}
+      />
+    </>
   );
 }
 
-function mainOxides({ lines }: BlendPoint, ends: readonly Batch[], { shelf }: Bench): string {
+function firedOf({ lines }: BlendPoint, ends: readonly Batch[], { shelf }: Bench): Outcome<Fired> {
   const entries = lines.map(({ material, amount, water = 0 }) => ({ material: material.id, amount, water }));
-  const made = attempt(() => fireHere(entries, ends[0]!.fire, shelf));
+  return attempt(() => fireHere(entries, ends[0]!.fire, shelf));
+}
+
+const percentOf = (made: Outcome<Fired>): Record<string, number> =>
+  Object.fromEntries((made.value?.fired.oxides ?? []).map((one) => [one.oxide, one.percent]));
+
+function mainOxides(made: Outcome<Fired>): string {
   if (!made.value) return made.reason;
   return [...made.value.fired.oxides]
     .sort((a, b) => b.percent - a.percent)

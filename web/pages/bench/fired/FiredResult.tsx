@@ -5,6 +5,8 @@ import type { UnityFormula } from '../../../../api/domain/batch/unity.ts';
 import { Notice } from '../../../parts/Notice.tsx';
 import { NumberWithUnit } from '../../../parts/NumberWithUnit.tsx';
 import { Range } from '../parts/Range.tsx';
+import { SaveTable } from '../parts/SaveTable.tsx';
+import { firedTable } from '../tables.ts';
 import { dioxideLitres, type Fired } from './compute.ts';
 import { OxidesTable } from './OxidesTable.tsx';
 import { Unity } from './Unity.tsx';
@@ -27,6 +29,11 @@ export function FiredResult({ result }: { readonly result: Fired }) {
       <section className="stack" aria-labelledby="fired-oxides">
         <h2 id="fired-oxides">Fired paint</h2>
         <OxidesTable oxides={fired.oxides} />
+        <SaveTable
+          name="fired-paint"
+          table={firedTable(fired.oxides)}
+          label="Download the fired paint as CSV"
+        />
         <p className="faint small">
           wt% closed to 100; ± is one standard deviation from weighing and from the materials’ analyses; the
           range is what sulfur, purity and roast leave open. Iron is written as Fe₂O₃, manganese as MnO,

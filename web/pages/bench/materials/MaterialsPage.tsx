@@ -10,8 +10,10 @@ import { showAnalyte } from '../../../parts/numbers.ts';
 import { PageHead } from '../../../parts/PageHead.tsx';
 import { SearchBox } from '../../../parts/SearchBox.tsx';
 import type { PageProps } from '../../../paths.ts';
+import { SaveTable } from '../parts/SaveTable.tsx';
 import { type Bench, WithShelf } from '../parts/WithShelf.tsx';
 import { benchPath, materialPath, roastPath } from '../paths.ts';
+import { materialsTable } from '../tables.ts';
 import { hazardWord, lossAt850, originWords } from './words.ts';
 
 /** Everything that a batch can be weighed from. */
@@ -52,6 +54,7 @@ function Shelf({ study, bench }: { readonly study: string; readonly bench: Bench
       ))}
       <SearchBox label="Search materials" value={words} onSearch={setWords} />
       <DataTable label="Materials" columns={columnsFor(study, kindOf)} rows={rows} rowKey={(row) => row.id} />
+      <SaveTable name="materials" table={materialsTable(rows)} />
       {rows.length === 0 && <p className="faint">No material answers to this.</p>}
       <Cautions hazards={rows.flatMap((row) => row.hazards)} />
     </div>

@@ -10,6 +10,8 @@ import { Notice, Tag } from '../../../parts/Notice.tsx';
 import { NumberWithUnit } from '../../../parts/NumberWithUnit.tsx';
 import { showAnalyte, showSignificant } from '../../../parts/numbers.ts';
 import type { FireForm } from '../parts/fire-form.ts';
+import { SaveTable } from '../parts/SaveTable.tsx';
+import { nearestFired, nearestRecipes } from '../tables.ts';
 import { KeepBatch } from './KeepBatch.tsx';
 import type { Aimed } from './target-form.ts';
 
@@ -43,6 +45,7 @@ export function SolutionsView({ study, near, aimed, fire }: SolutionsViewProps) 
             <Solution key={solution.metric} solution={solution} onKeep={() => setKeeping(solution)} />
           ))}
         </div>
+        <SaveTable name="nearest-batches" table={nearestRecipes(near)} label="Download both recipes as CSV" />
       </section>
       <section className="stack" aria-labelledby="meets">
         <h2 id="meets">What they fire to</h2>
@@ -51,6 +54,11 @@ export function SolutionsView({ study, near, aimed, fire }: SolutionsViewProps) 
           columns={COLUMNS}
           rows={near.byDistance.rows.map((row, i) => ({ byDistance: row, byError: near.byError.rows[i]! }))}
           rowKey={(row) => row.byDistance.oxide}
+        />
+        <SaveTable
+          name="nearest-batches-fired"
+          table={nearestFired(near)}
+          label="Download what they fire to as CSV"
         />
         <p className="faint small">
           wt% closed over the target’s oxides. Not met: further than twice ± from the target.
