@@ -127,6 +127,7 @@ const amount = z
     limit: figure,
     sigma: figure,
     sigmaBasis: z.enum(['stated', 'assumed', 'spots']).nullable(),
+    sigmaDf: z.number().nullable().optional(),
     resolution: figure,
   })
   .meta({ id: 'Amount' });

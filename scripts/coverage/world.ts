@@ -66,13 +66,15 @@ export function analysed(truth: Composition, laboratory: Laboratory, random: Ran
         laboratory.spots === null
           ? sigmaAt(means[j]!, laboratory)
           : Math.sqrt(
-              readings.reduce((sum, r) => sum + (r[j]! - means[j]!) ** 2, 0) / (laboratory.spots - 1),
+              readings.reduce((sum, r) => sum + (r[j]! - means[j]!) ** 2, 0) /
+                (laboratory.spots - 1) /
+                laboratory.spots,
             );
-      const sigmaBasis = laboratory.spots === null ? 'stated' : 'spots';
-      return [
-        k,
-        { value: scale * means[j]!, limit: null, sigma: scale * sigma, sigmaBasis, resolution: null },
-      ];
+      const basis =
+        laboratory.spots === null
+          ? { sigmaBasis: 'stated' as const }
+          : { sigmaBasis: 'spots' as const, sigmaDf: laboratory.spots - 1 };
+      return [k, { value: scale * means[j]!, limit: null, sigma: scale * sigma, ...basis, resolution: null }];
     }),
   );
   return { label: 'simulated', spots: laboratory.spots ?? 1, amounts };

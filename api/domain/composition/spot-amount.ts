@@ -44,11 +44,12 @@ export function averageAmount(spots: readonly Amount[], fraction: number): SpotM
 function spreadOf(
   values: readonly number[],
   detected: readonly Amount[],
-): Pick<Amount, 'sigma' | 'sigmaBasis'> {
+): Pick<Amount, 'sigma' | 'sigmaBasis' | 'sigmaDf'> {
   const stated = leftInMean(detected, 'sigma');
   const assumed = detected.some(({ sigmaBasis }) => sigmaBasis === 'assumed');
-  const spread = standardDeviation(values);
-  if (spread !== null && spread > 0 && spread >= (stated ?? 0)) return { sigma: spread, sigmaBasis: 'spots' };
+  const error = errorOfMean(values);
+  if (error !== null && error > 0 && error >= (stated ?? 0))
+    return { sigma: error, sigmaBasis: 'spots', sigmaDf: values.length - 1 };
   return { sigma: stated, sigmaBasis: stated === null ? null : assumed ? 'assumed' : 'stated' };
 }
 
@@ -58,10 +59,12 @@ function leftInMean(spots: readonly Amount[], figure: 'sigma' | 'resolution'): n
   return figures.includes(null) ? null : Math.hypot(...(figures as number[])) / figures.length;
 }
 
-function standardDeviation(values: readonly number[]): number | null {
-  if (values.length < 2) return null;
-  const mean = values.reduce((sum, x) => sum + x, 0) / values.length;
-  return Math.sqrt(values.reduce((sum, x) => sum + (x - mean) ** 2, 0) / (values.length - 1));
+/** The standard deviation over spots (divisor n − 1) over √n. */
+function errorOfMean(values: readonly number[]): number | null {
+  const n = values.length;
+  if (n < 2) return null;
+  const mean = values.reduce((sum, x) => sum + x, 0) / n;
+  return Math.sqrt(values.reduce((sum, x) => sum + (x - mean) ** 2, 0) / (n - 1) / n);
 }
 
 /** Mean of the figures known; null when none is. */

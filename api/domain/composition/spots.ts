@@ -23,13 +23,14 @@ type SpotAnalysis = Pick<NormalisedAnalysis, 'closed' | 'rawTotal'>;
  * the mass of one paint. Each spot is first scaled so that the oxides detected in every spot weigh the same, so an
  * oxide missing from some spots does not disturb the others; it is then the mean of the spots that have it. A spot
  * below detection counts as `fraction` (0.65) of its limit beside detected ones, is left out where it has no limit,
- * and the mean is below detection where every spot is. σ is the standard deviation over spots (divisor n − 1), never
- * less than the stated σ leaves in the mean; of a single spot, the stated one. Throws with no analysis, and when no
- * oxide is above detection in all of them.
+ * and the mean is below detection where every spot is. σ is that of the mean: the standard deviation over spots
+ * (divisor n − 1) over √n, with n − 1 degrees of freedom (JCGM 100:2008, 4.2.3), never less than the stated σ leaves
+ * in the mean; of a single spot, the stated one. Throws with no analysis, and when no oxide is above detection in
+ * all of them.
  * @example
  * of = (value) => ({ value, limit: null, sigma: null, sigmaBasis: null, resolution: null })
  * spot = (a, b) => ({ closed: { SiO2: of(a), PbO: of(b) }, rawTotal: 99 })
- * averageSpots([spot(40, 60), spot(44, 56)]).amounts.PbO // { value: 58, sigma: 2.828427, sigmaBasis: 'spots' }
+ * averageSpots([spot(40, 60), spot(44, 56)]).amounts.PbO // { value: 58, sigma: 2, sigmaBasis: 'spots', sigmaDf: 1 }
  * averageSpots([]) // throws at least one analysis
  */
 export function averageSpots(

@@ -33,9 +33,11 @@ export interface ReportedValue {
 export interface Amount {
   readonly value: number | null;
   readonly limit: number | null;
-  /** One standard deviation in wt%; null when nothing is known. */
+  /** Standard uncertainty of `value` in wt% (of the mean, where spots were averaged); null when nothing is known. */
   readonly sigma: number | null;
   readonly sigmaBasis: 'stated' | 'assumed' | 'spots' | null;
+  /** Degrees of freedom of `sigma` where it was found from a few repeats; absent or null: taken as known. */
+  readonly sigmaDf?: number | null | undefined;
   readonly resolution: number | null;
 }
 export type Amounts = Readonly<Record<string, Amount>>;

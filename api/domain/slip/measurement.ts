@@ -2,8 +2,8 @@ import { RequirementError } from '../requirement.ts';
 import type { Analysed, Measurement } from './types.ts';
 
 /**
- * An oxide of an analysis as value and variance (wt%): the standard uncertainty (σ over spots divided by √spots, since
- * it is the mean that is used), and the rounding of the last digit as a uniform error (resolution²/12). Below
+ * An oxide of an analysis as value and variance (wt%): its standard uncertainty, with the degrees of freedom of that
+ * where it was found from spots, and the rounding of the last digit as a uniform error (resolution²/12). Below
  * detection: uniform between 0 and the limit (JCGM 100:2008, 4.3.7).
  * Throws when the oxide was not measured, or carries neither uncertainty, rounding nor limit.
  * @example
@@ -20,9 +20,8 @@ export function measurementOf(analysed: Analysed, oxide: string): Measurement {
   if (amount.value === null || (amount.value === 0 && amount.limit !== null))
     return belowLimit(analysed, oxide);
   const rounding = (amount.resolution ?? 0) ** 2 / 12;
-  const fromSpots = amount.sigmaBasis === 'spots';
-  const variance = (amount.sigma ?? 0) ** 2 / (fromSpots ? analysed.spots : 1) + rounding;
-  return { value: amount.value, variance, df: fromSpots ? Math.max(1, analysed.spots - 1) : null };
+  const variance = (amount.sigma ?? 0) ** 2 + rounding;
+  return { value: amount.value, variance, df: amount.sigmaDf ?? null };
 }
 
 function belowLimit(analysed: Analysed, oxide: string): Measurement {

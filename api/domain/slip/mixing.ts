@@ -1,5 +1,6 @@
 import type { Amount, Amounts } from '../composition/types.ts';
 import { RequirementError } from '../requirement.ts';
+import { effectiveDf } from './consistency.ts';
 import type { DrawnOff } from './types.ts';
 
 /** Settings of drawing off. */
@@ -40,7 +41,8 @@ export function mixIn(paint: Amounts, slip: Amounts, f: number): Amounts {
 }
 
 /**
- * A paint with the slip drawn off by mass: (measured − f·slip) / (1 − f), wt%, with σ and rounding carried.
+ * A paint with the slip drawn off by mass: (measured − f·slip) / (1 − f), wt%, with σ and rounding carried; where σ
+ * was found from spots, its degrees of freedom follow Welch and Satterthwaite.
  * An oxide that comes out at nothing within its uncertainty is spent: below detection at `coverage`·σ.
  * Errors of paint and slip are taken as independent. Throws unless 0 ≤ f < 1, and where an oxide would be negative
  * beyond its uncertainty.
@@ -90,12 +92,18 @@ interface Weights {
 function combine(a: Amount, b: Amount, { u, v, fraction }: Weights): Amount {
   const under = b.value ?? fraction * (b.limit ?? 0);
   const shift = (x: number) => u * x + v * under;
-  const sigma = Math.hypot(u * sigmaOf(a), v * sigmaOf(b));
+  const parts = [
+    { variance: (u * sigmaOf(a)) ** 2, df: a.sigmaDf ?? null },
+    { variance: (v * sigmaOf(b)) ** 2, df: b.sigmaDf ?? null },
+  ];
+  const sigma = Math.sqrt(parts[0]!.variance + parts[1]!.variance);
+  const df = effectiveDf(parts);
   return {
     value: a.value === null ? null : shift(a.value),
     limit: a.limit === null ? null : a.value === null ? shift(a.limit) : u * a.limit,
     sigma: sigma > 0 ? sigma : null,
     sigmaBasis: a.sigmaBasis ?? b.sigmaBasis,
+    ...(df === null ? {} : { sigmaDf: df }),
     resolution: a.resolution === null ? null : u * a.resolution,
   };
 }

@@ -16,30 +16,24 @@ export interface DrawableAmount {
 }
 
 /**
- * Prepares an amount for drawing: σ over `spots` becomes that of their mean, with spots − 1 degrees of freedom; a
- * missing σ becomes `assumedRelative` of the value (0 when null). Throws below detection without a limit, naming
- * oxide and sample.
+ * Prepares an amount for drawing: its σ with its degrees of freedom (whole, rounded down); a missing σ becomes
+ * `assumedRelative` of the value (0 when null). Throws below detection without a limit, naming oxide and sample.
  * @example
- * amount = { value: 2, limit: null, sigma: 0.3, sigmaBasis: 'spots', resolution: 0.1 }
- * drawable(amount, { name: 'MgO of T1', spots: 9, assumedRelative: null, limit: null }) // { value: 2, sigma: 0.1, df: 8, step: 0.1, below: 0 }
- * drawable({ value: null, limit: null }, { name: 'MgO of T1', spots: 1, assumedRelative: null, limit: null }) // throws MgO of T1 has none
+ * amount = { value: 2, limit: null, sigma: 0.1, sigmaBasis: 'spots', sigmaDf: 8, resolution: 0.1 }
+ * drawable(amount, { name: 'MgO of T1', assumedRelative: null, limit: null }) // { value: 2, sigma: 0.1, df: 8, step: 0.1, below: 0 }
+ * drawable({ value: null, limit: null }, { name: 'MgO of T1', assumedRelative: null, limit: null }) // throws MgO of T1 has none
  */
-export function drawable(
-  amount: Amount,
-  { name, spots, assumedRelative, limit }: DrawableContext,
-): DrawableAmount {
+export function drawable(amount: Amount, { name, assumedRelative, limit }: DrawableContext): DrawableAmount {
   const below = limit ?? amount.limit;
   if (amount.value === null || amount.value === 0) {
     if (below === null)
       throw new RequirementError(`a value below detection needs a limit to be drawn under; ${name} has none`);
     return { value: 0, sigma: 0, df: 0, step: 0, below };
   }
-  const fromSpots = amount.sigmaBasis === 'spots' && spots > 1;
-  const sigma = amount.sigma ?? (assumedRelative ?? 0) * amount.value;
   return {
     value: amount.value,
-    sigma: fromSpots ? sigma / Math.sqrt(spots) : sigma,
-    df: fromSpots ? spots - 1 : 0,
+    sigma: amount.sigma ?? (assumedRelative ?? 0) * amount.value,
+    df: amount.sigmaDf ? Math.max(1, Math.floor(amount.sigmaDf)) : 0,
     step: amount.resolution ?? 0,
     below: 0,
   };
@@ -47,7 +41,6 @@ export function drawable(
 
 export interface DrawableContext {
   readonly name: string;
-  readonly spots: number;
   readonly assumedRelative: number | null;
   /** Detection limit set by hand, wt%. */
   readonly limit: number | null;

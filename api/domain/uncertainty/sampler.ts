@@ -46,7 +46,7 @@ export function samplerOf(
   { sample, slip, settings }: UncertaintyRequest,
   random: RandomStream,
 ): Sampler {
-  const side = (from: Pick<UncertaintyRequest['sample'], 'label' | 'spots' | 'amounts'>, none: boolean) =>
+  const side = (from: Pick<UncertaintyRequest['sample'], 'label' | 'amounts'>, none: boolean) =>
     sideOf(from, model, { none, assumedRelative: settings.assumedRelative });
   const paint = side(sample, false);
   const under = slip && side(slip.analysed, settings.unmeasured === 'none');
@@ -79,7 +79,7 @@ interface SideOptions {
 }
 
 function sideOf(
-  { label, spots, amounts }: { label: string; spots: number; amounts: Amounts },
+  { label, amounts }: { label: string; amounts: Amounts },
   { parts, settings }: Pick<ReferenceModel, 'parts' | 'settings'>,
   { none, assumedRelative }: SideOptions,
 ): Side {
@@ -95,7 +95,7 @@ function sideOf(
     );
   const drawables = oxides.map((oxide) => {
     const limit = settings.replacement.limits[oxide] ?? null;
-    return drawable(amounts[oxide]!, { name: `${oxide} of ${label}`, spots, assumedRelative, limit });
+    return drawable(amounts[oxide]!, { name: `${oxide} of ${label}`, assumedRelative, limit });
   });
   const total = drawables.reduce((sum, a) => sum + (a.below > 0 ? a.below / 2 : a.value), 0);
   return { amounts: drawables, total, at, drawn: new Float64Array(oxides.length) };

@@ -3,6 +3,7 @@ import { describe, expect, it } from 'vitest';
 import { closure } from '../../../api/domain/composition/closure.ts';
 import { averageSpots } from '../../../api/domain/composition/spots.ts';
 import type { Amount } from '../../../api/domain/composition/types.ts';
+import { measurementOf } from '../../../api/domain/slip/measurement.ts';
 import { expectClose } from '../../support/close.ts';
 import { amount } from './build.ts';
 
@@ -24,11 +25,12 @@ describe('averageSpots', () => {
     const { amounts, spots: n } = averageSpots(spots);
     expect(n).toBe(5);
     expectClose([amounts.K2O!.value!, amounts.CaO!.value!, amounts.TiO2!.value!], [4.1, 2.08, 0.604]);
+    // Variance of a mean: s²/n.
     expectClose(
-      [amounts.K2O!.sigma! ** 2, amounts.CaO!.sigma! ** 2, amounts.TiO2!.sigma! ** 2],
+      [5 * amounts.K2O!.sigma! ** 2, 5 * amounts.CaO!.sigma! ** 2, 5 * amounts.TiO2!.sigma! ** 2],
       [0.025, 0.007, 0.00043],
     );
-    expect(amounts.K2O!.sigmaBasis).toBe('spots');
+    expect(amounts.K2O).toMatchObject({ sigmaBasis: 'spots', sigmaDf: 4 });
   });
 
   it('hands a single spot on as it is', () => {
@@ -110,8 +112,34 @@ describe('averageSpots', () => {
     expect(near.sigmaBasis).toBe('stated');
     const apart = averageSpots([stated(40, 1), stated(48, 1)]).amounts.PbO!;
     expect(apart.sigmaBasis).toBe('spots');
-    expectClose(apart.sigma!, Math.sqrt(32));
+    expectClose(apart.sigma!, 4);
     expect(averageSpots([plain({ PbO: 100 }), plain({ PbO: 100 })]).amounts.PbO!.sigma).toBeNull();
+  });
+
+  it('holds the mean of spots against what the stated σ leaves in a mean, like against like', () => {
+    // Nine spots, each ± 0.2 as stated: 0.2/3 is left in their mean, more than their scatter of 0.11/3 shows.
+    const z = [-1.5, -1, -0.5, -0.25, 0, 0.25, 0.5, 1, 1.5];
+    const nine = z.map((x) => {
+      const of = (value: number) => amount(value, { sigma: 0.2, sigmaBasis: 'stated' });
+      return spot({ SiO2: of(40 + 0.12 * x), PbO: of(60 - 0.12 * x) });
+    });
+    const { SiO2 } = averageSpots(nine).amounts;
+    expectClose(SiO2!.sigma!, 0.2 / 3);
+    expect(SiO2!.sigmaBasis).toBe('stated');
+    fc.assert(
+      fc.property(
+        fc.array(fc.double({ min: 30, max: 50, noNaN: true }), { minLength: 2, maxLength: 9 }),
+        fc.double({ min: 0.01, max: 5, noNaN: true }),
+        (values, sigma) => {
+          const of = (value: number) => amount(value, { sigma, sigmaBasis: 'stated' });
+          const used = averageSpots(values.map((v) => spot({ SiO2: of(v), PbO: of(100 - v) }))).amounts;
+          const label = { label: 'T', spots: values.length, amounts: used };
+          const left = Math.sqrt(measurementOf(label, 'SiO2').variance);
+          // Spots are brought to one scale and closed again, here both by a factor of 1.
+          expect(left).toBeGreaterThanOrEqual((sigma / Math.sqrt(values.length)) * (1 - 1e-9));
+        },
+      ),
+    );
   });
 
   it('hands on an assumed σ as assumed, and what rounding leaves in the mean', () => {

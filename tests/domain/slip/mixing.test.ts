@@ -1,6 +1,9 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { closure } from '../../../api/domain/composition/closure.ts';
+import { averageSpots } from '../../../api/domain/composition/spots.ts';
+import { largestDrawOff } from '../../../api/domain/slip/draw-off-limit.ts';
+import { measurementOf } from '../../../api/domain/slip/measurement.ts';
 import { drawOff, mixIn } from '../../../api/domain/slip/mixing.ts';
 import { amount, amounts, valuesOf } from './support.ts';
 
@@ -44,6 +47,28 @@ describe('mixing line', () => {
   it('σ follows the law of propagation for a linear model (GUM, JCGM 100:2008, 5.1.2)', () => {
     const { PbO } = drawOff({ PbO: amount(45, 0.6) }, { PbO: amount(5, 0.3) }, 0.2).amounts;
     expect(PbO!.sigma).toBeCloseTo(Math.sqrt(0.6 ** 2 + (0.2 * 0.3) ** 2) / 0.8, 12);
+  });
+
+  it('of an average over spots it is the error of the mean that is carried, with its degrees of freedom, once', () => {
+    const z = [-1.5, -1, -0.5, -0.25, 0, 0.25, 0.5, 1, 1.5];
+    const plain = (value: number) => ({ ...amount(value), sigmaBasis: null });
+    const paint = averageSpots(
+      z.map((x) => {
+        const TiO2 = 0.2 + 0.06 * x;
+        return { closed: { TiO2: plain(TiO2), PbO: plain(100 - TiO2) }, rawTotal: 100 };
+      }),
+    );
+    const sd = 0.06 * Math.sqrt(z.reduce((sum, x) => sum + x * x, 0) / 8);
+    const slip = amounts({ TiO2: 0.8, PbO: 99.2 }, { TiO2: 0.05, PbO: 0.5 });
+    const left = drawOff(paint.amounts, slip, 0.1).amounts.TiO2!;
+    const own = (sd * sd) / 9;
+    expect(left.sigma! ** 2).toBeCloseTo((own + 0.005 ** 2) / 0.81, 12);
+    expect(left.sigmaDf).toBeCloseTo((8 * (own + 0.005 ** 2) ** 2) / own ** 2, 8);
+    const again = measurementOf({ label: 'T', spots: 9, amounts: { TiO2: left } }, 'TiO2');
+    expect(again.variance).toBeCloseTo(left.sigma! ** 2, 12);
+    // Where the paint is 0.20 ± 0.02 (the mean of nine spots) and the slip 0.8 exactly, 0.3·0.8 = 0.2 + 2·0.02.
+    const mean = { TiO2: { ...amount(0.2, 0.06 / 3), sigmaBasis: 'spots' as const, sigmaDf: 8 } };
+    expect(largestDrawOff(mean, { TiO2: amount(0.8, 0) }).f).toBeCloseTo(0.3, 12);
   });
 
   it('nothing drawn off leaves every amount as it was', () => {

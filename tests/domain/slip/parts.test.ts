@@ -47,8 +47,11 @@ describe('covariance of closed amounts', () => {
 });
 
 describe('measurements', () => {
-  it('σ over n spots becomes that of their mean, with n − 1 degrees of freedom; rounding adds step²/12', () => {
-    const MgO = { value: 2, limit: null, sigma: 0.3, sigmaBasis: 'spots' as const, resolution: 0.12 };
+  it('σ found from spots brings its degrees of freedom; rounding adds step²/12', () => {
+    const MgO = {
+      ...{ value: 2, limit: null, resolution: 0.12 },
+      ...{ sigma: 0.1, sigmaBasis: 'spots' as const, sigmaDf: 8 },
+    };
     const found = measurementOf({ label: 'T', spots: 9, amounts: { MgO } }, 'MgO');
     expect(found.variance).toBeCloseTo(0.01 + 0.0012, 12);
     expect(found.df).toBe(8);
@@ -78,16 +81,20 @@ describe('measurements', () => {
   });
 
   it('pooling spots leaves stated σ alone and gives every analysis the same scatter per spot', () => {
-    const spots = (sigma: number) => ({ ...amount(1, sigma), sigmaBasis: 'spots' as const });
+    const spots = (n: number, sd: number) => ({
+      ...amount(1, sd / Math.sqrt(n)),
+      ...{ sigmaBasis: 'spots' as const, sigmaDf: n - 1 },
+    });
     const all = [
-      { label: 'a', spots: 2, amounts: { TiO2: spots(0.01), PbO: amount(50, 1) } },
-      { label: 'b', spots: 4, amounts: { TiO2: spots(0.03), PbO: amount(50, 1) } },
+      { label: 'a', spots: 2, amounts: { TiO2: spots(2, 0.01), PbO: amount(50, 1) } },
+      { label: 'b', spots: 4, amounts: { TiO2: spots(4, 0.03), PbO: amount(50, 1) } },
     ];
     const { analyses, df } = poolSpots(all);
     expect(df).toBe(4);
     expect(analyses[0]!.amounts.PbO).toBe(all[0]!.amounts.PbO);
     const [a, b] = analyses.map((x) => x.amounts.TiO2!.sigma!);
     expect(a! * Math.sqrt(2)).toBeCloseTo(b! * 2, 12);
+    expect(b! * 2).toBeCloseTo(Math.sqrt((0.01 ** 2 + 3 * 0.03 ** 2) / 4), 12);
     expect(poolSpots([all[0]!].map((x) => ({ ...x, spots: 1 }))).df).toBeNull();
   });
 });

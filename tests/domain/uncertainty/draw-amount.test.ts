@@ -45,7 +45,7 @@ describe('drawing one amount', () => {
 
   it('a missing σ is assumed as a share of the value, or none; a limit set by hand goes before the reported one', () => {
     const amount = { value: 5, limit: null, sigma: null, sigmaBasis: null, resolution: null };
-    const context = { name: 'MgO of T', spots: 1, assumedRelative: 0.04, limit: null };
+    const context = { name: 'MgO of T', assumedRelative: 0.04, limit: null };
     expect(drawable(amount, context).sigma).toBeCloseTo(0.2, 12);
     expect(drawable(amount, { ...context, assumedRelative: null }).sigma).toBe(0);
     expect(drawable({ ...amount, value: null, limit: 0.1 }, { ...context, limit: 0.2 }).below).toBe(0.2);

@@ -19,7 +19,7 @@ function AmountCell({ amount }: { readonly amount: Amount | undefined }) {
 const BASIS = {
   stated: 'stated',
   assumed: 'assumed for the technique',
-  spots: 'spread of the spots',
+  spots: 'spread of the spots, over √n',
 } as const;
 
 const COLUMNS: readonly Column<ClosureRow>[] = [
