@@ -50,13 +50,10 @@ const UNMEASURED: Measures = {
 const furthest = (distances: readonly number[]) => distances.reduce((a, b) => Math.max(a, b), 0);
 
 function offAxes(coordinates: readonly number[], around: Surroundings): GroupPlacement['off'] {
-  if (!around.memberOff || !around.spread) return null;
-  const distance = distanceOff(coordinates, around.spread);
-  return {
-    distance,
-    furthestMember: furthest(around.memberOff),
-    rank: rankAmong(distance, around.memberOff),
-  };
+  if (!around.off) return null;
+  const { members } = around.off;
+  const distance = distanceOff(coordinates, around.off);
+  return { distance, furthestMember: furthest(members), rank: rankAmong(distance, members) };
 }
 
 function measures(coordinates: readonly number[], spread: FittedSpread, around: Surroundings): Measures {

@@ -1,3 +1,4 @@
+import { centreOf } from '../reference/scale.ts';
 import { distanceOff } from '../reference/spread.ts';
 import type { Member, ReferenceModel } from '../reference/types.ts';
 import type { NearSherd } from './types.ts';
@@ -17,9 +18,6 @@ function squared(a: readonly number[], b: readonly number[]): number {
   for (let k = 0; k < a.length; k++) sum += (a[k]! - b[k]!) ** 2;
   return sum;
 }
-
-/** Centre of the working scale after standardising. */
-const centreOf = ({ mean, sd }: ReferenceModel) => (sd ? mean.map(() => 0) : mean);
 
 function firstFew(members: readonly Member[], distances: Float64Array): number[] {
   const few: number[] = [];

@@ -1,6 +1,6 @@
 import type { Sample } from '../composition/types.ts';
 import { compose } from '../reference/compose.ts';
-import { coordinatesOf } from '../reference/scale.ts';
+import { centreOf, coordinatesOf } from '../reference/scale.ts';
 import type { ReferenceModel } from '../reference/types.ts';
 import { project } from '../statistics/pca.ts';
 import { placeInGroup } from './in-group.ts';
@@ -28,8 +28,7 @@ export function placeSample(model: ReferenceModel, sample: Sample): Placement {
   const { id, label, spots } = sample;
   const { parts, replaced } = compose(sample, model.parts, model.settings.replacement);
   const coordinates = coordinatesOf(model, parts);
-  const centre = model.sd ? model.mean.map(() => 0) : model.mean;
-  const scores = project(coordinates, { means: centre, loadings: model.pca.loadings });
+  const scores = project(coordinates, { means: centreOf(model), loadings: model.pca.loadings });
   const located = { id, parts, coordinates, replaced: replaced.map((r) => r.oxide) };
   const groups = model.groups
     .map((group) => placeInGroup(located, group, model))

@@ -5,7 +5,8 @@ import { pca } from '../statistics/pca.ts';
 import { chooseParts } from './choose-parts.ts';
 import { type Composed, compose } from './compose.ts';
 import { fitGroup, type GroupSetting } from './group.ts';
-import { type FittedScale, fitScale, freeAxes, scaled } from './scale.ts';
+import { referencesOf } from './refitted-axes.ts';
+import { centreOf, type FittedScale, fitScale, freeAxes, scaled } from './scale.ts';
 import type { GroupModel, Member, ModelSettings, Pca, ReferenceModel } from './types.ts';
 
 type Row = readonly number[];
@@ -49,8 +50,8 @@ function asMember(sample: Sample, parts: Row, scores: Row): Member {
 
 /** Principal components of the references alone, and their scores. */
 function components(coordinates: readonly Row[], scale: FittedScale) {
-  const { means, ...rest } = pca(coordinates);
-  const centre = scale.sd ? means.map(() => 0) : means;
+  const { means: _, ...rest } = pca(coordinates);
+  const centre = centreOf(scale);
   const flat = projectAll(coordinates, { means: centre, loadings: rest.loadings });
   const count = rest.loadings.length;
   const scores = coordinates.map((_, i) => Array.from(flat.subarray(i * count, (i + 1) * count)));
@@ -119,6 +120,7 @@ export function fitReference(
     oxides: chosen.parts,
     scale,
     pca: found,
+    references: referencesOf(found, { n: members.length, mean: centreOf(scale) }),
     axes: freeAxes(scale),
     covariance: settings.covariance,
     replaced,

@@ -3,6 +3,7 @@ import { newObservationLimit } from '../statistics/hotelling.ts';
 import { columnDeviations, columnMeans } from '../statistics/moments.ts';
 import { COMFORTABLE_DF, chooseSpread, reachOf, type SpreadChoice } from './choose-spread.ts';
 import { leaveOneOut, leaveOneOutOff } from './leave-one-out.ts';
+import type { References } from './refitted-axes.ts';
 import { type FittedScale, unscale } from './scale.ts';
 import { type FittedSpread, fitSpread, orRefusal } from './spread.ts';
 import type { CovarianceChoice, GroupModel, GroupSpread, Pca, Replaced } from './types.ts';
@@ -21,6 +22,7 @@ export interface GroupSetting {
   readonly oxides: readonly string[];
   readonly scale: FittedScale;
   readonly pca: Pca;
+  readonly references: References;
   /** From `freeAxes`. */
   readonly axes: readonly Row[];
   readonly covariance: CovarianceChoice;
@@ -88,11 +90,18 @@ function distances(rows: readonly Row[], choice: SpreadChoice, setting: GroupSet
   const { value: fitted, refusal } = orRefusal(() => fitSpread(rows, { method, axes }));
   if (!fitted) return noDistances(`The sherds do not spread in every direction: ${refusal}`);
   const memberD2 = leaveOneOut(rows, fitted);
+  // Components that span all that closed parts can move in leave only rounding off them.
+  const leaves = method === 'components' && p < setting.axes.length;
+  const memberOff = leaves ? leaveOneOutOff(rows, { ...fitted, references: setting.references }) : null;
+  if (leaves && !memberOff)
+    return noDistances(
+      `${p} components need references that spread in as many directions without any one of them; these ${setting.references.n} do not`,
+    );
   return {
     spread: asSpread(fitted, explanation, rows.length),
     refusal: null,
     memberD2,
-    memberOff: method === 'components' ? leaveOneOutOff(rows, fitted) : null,
+    memberOff,
     warnings: powerWarnings(fitted, rows.length, memberD2),
   };
 }
@@ -106,7 +115,7 @@ function distances(rows: readonly Row[], choice: SpreadChoice, setting: GroupSet
  * const members = [[0, 0], [1, -1]].map((coordinates, i) => ({ id: `${i}`, coordinates, scores: [i] }));
  * const scale = { scale: 'log-ratio', mean: [0, 0], sd: null };
  * const found = { eigenvalues: [1], explained: [1], loadings: [[Math.SQRT1_2, -Math.SQRT1_2]] };
- * const setting = { oxides: ['PbO', 'SiO2'], scale, pca: found, axes: found.loadings, covariance: { kind: 'auto' }, replaced: [] };
+ * const setting = { oxides: ['PbO', 'SiO2'], scale, pca: found, references: referencesOf(found, { n: 2, mean: [0, 0] }), axes: found.loadings, covariance: { kind: 'auto' }, replaced: [] };
  * fitGroup({ id: 'a', name: 'Red' }, members, setting).refusal // 'A spread needs at least 4 sherds; the group has n = 2'
  */
 export function fitGroup(

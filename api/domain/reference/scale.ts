@@ -39,6 +39,17 @@ export function fitScale(compositions: readonly (readonly number[])[], scale: Sc
 }
 
 /**
+ * Mean of the references in a fitted working scale: where scores are zero.
+ *
+ * @example
+ * centreOf({ mean: [20, 80], sd: [5, 5] }) // [0, 0]
+ * centreOf({ mean: [1, 2], sd: null }) // [1, 2]
+ */
+export function centreOf({ mean, sd }: Pick<FittedScale, 'mean' | 'sd'>): readonly number[] {
+  return sd ? mean.map(() => 0) : mean;
+}
+
+/**
  * Coordinates in a fitted working scale, one per part.
  *
  * @example

@@ -105,7 +105,10 @@ export interface GroupModel {
   readonly memberIds: readonly string[];
   /** Leave-one-out D² of each member, in the order of `memberIds`; null where the others are too few to tell. */
   readonly memberD2: readonly number[] | null;
-  /** Under `components`: leave-one-out distance of each member off those components, which D² does not see. */
+  /**
+   * Under `components` that leave something out: distance of each member off components refitted without it, which D²
+   * does not see.
+   */
   readonly memberOff: readonly number[] | null;
   /** Mean and covariance (divisor n − 1, null when n < 2) of scores on all components kept, for ellipses. */
   readonly scoreMean: readonly number[];

@@ -43,19 +43,31 @@ export function pca(rows: Rows): PrincipalComponents {
   if (rows.length < 2) throw new RequirementError(`pca needs at least two rows; found ${rows.length}`);
   const means = columnMeans(rows);
   const matrix = unpackSymmetric(scatter(rows, means), rows.length - 1);
-  const found = new PCA(matrix, { isCovarianceMatrix: true });
-  const all = found.getEigenvalues();
   const rounding = SAME_SHARE ** 2 * means.reduce((sum, v) => sum + v * v, 0);
-  const kept = all.filter((value) => value > Math.max(NULL_SHARE * all[0]!, rounding));
-  if (kept.length === 0) throw new RequirementError('pca needs something that varies; all rows are the same');
-  const total = kept.reduce((sum, value) => sum + value, 0);
+  const { eigenvalues, loadings } = principalAxes(matrix, rounding);
+  if (eigenvalues.length === 0)
+    throw new RequirementError('pca needs something that varies; all rows are the same');
+  const total = eigenvalues.reduce((sum, value) => sum + value, 0);
+  return { means, eigenvalues, explained: eigenvalues.map((value) => value / total), loadings };
+}
+
+/**
+ * Eigenvalues and unit eigenvectors of a covariance (p × p), largest first, those no larger than `rounding` or than
+ * 10⁻¹² of the largest left out; the largest absolute number of each vector is positive.
+ *
+ * @example
+ * principalAxes([[2, 1], [1, 2]]).eigenvalues // [3, 1]
+ * principalAxes([[1, 1], [1, 1]]).loadings // [[0.7071068, 0.7071068]]
+ */
+export function principalAxes(
+  covariance: readonly (readonly number[])[],
+  rounding = 0,
+): { eigenvalues: number[]; loadings: number[][] } {
+  const found = new PCA(covariance as number[][], { isCovarianceMatrix: true });
+  const all = found.getEigenvalues();
+  const eigenvalues = all.filter((value) => value > Math.max(NULL_SHARE * all[0]!, rounding));
   const vectors = found.getEigenvectors();
-  return {
-    means,
-    eigenvalues: kept,
-    explained: kept.map((value) => value / total),
-    loadings: kept.map((_, k) => oriented(vectors.getColumn(k))),
-  };
+  return { eigenvalues, loadings: eigenvalues.map((_, k) => oriented(vectors.getColumn(k))) };
 }
 
 /**

@@ -28,7 +28,7 @@ export function insideLimits(
   model: ReferenceModel,
   sampleId: string,
 ): InsideLimits | null {
-  const { spread, n, memberD2, memberOff } = surroundingsOf(group, model, sampleId);
+  const { spread, n, memberD2, off: around } = surroundingsOf(group, model, sampleId);
   if (!spread) return null;
   const exact = spread.method === 'sample' || spread.method === 'components';
   const membership = exact ? (d2: number) => membershipOfNewcomer(d2, { n, p: spread.p }).probability : null;
@@ -37,10 +37,10 @@ export function insideLimits(
       membership: membership?.(d2) ?? null,
       typicality: memberD2 && rankAmong(d2, memberD2),
       ratio: memberD2 && Math.sqrt(d2 / Math.max(...memberD2)),
-      off: memberOff && {
+      off: around && {
         distance: off,
-        furthestMember: Math.max(...memberOff),
-        rank: rankAmong(off, memberOff),
+        furthestMember: Math.max(...around.members),
+        rank: rankAmong(off, around.members),
       },
     });
   if (verdict(0, 0) === 'unknown') return null;

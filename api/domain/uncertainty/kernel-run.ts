@@ -27,7 +27,7 @@ export function distancesFor(groups: number, draws: number): KernelDistances {
  * Places a block of draws: squared distance to every group's centre, D² and squared distance off the axes, written
  * from column `first` on. Four draws at a time, so that each number of a group's factor is read once for four.
  * @example
- * kernel = { axes: [Float64Array.of(1, 0, 0)], groups: [{ mean: Float64Array.of(1, 1, 0), axes: 0, p: 1, centre: Float64Array.of(1), shift: Float64Array.of(0.5), inverseCholesky: Float64Array.of(0.5) }] }
+ * kernel = { axes: [Float64Array.of(1, 0, 0)], groups: [{ mean: Float64Array.of(1, 1, 0), axes: 0, p: 1, centre: Float64Array.of(1), shift: Float64Array.of(0.5), inverseCholesky: Float64Array.of(0.5), offAxes: 0, offCentre: Float64Array.of(1) }] }
  * out = distancesFor(1, 1)
  * placeBlock(kernel, Float64Array.of(4, 5, 0), { out, first: 0 })
  * out.distance2 // [25]
@@ -46,20 +46,18 @@ export function placeBlock(
   kernel.groups.forEach((group, g) => {
     const to = g * out.draws + first;
     squaredDistances(y, group.mean, { into: out.distance2, to, size });
-    if (group.axes < 0) return;
-    offAxes(products[group.axes]!, group, { y, out, to, size });
-    mahalanobisBlock(products[group.axes]!, group, { into: out.d2, to, size });
+    if (group.offAxes >= 0) offAxes(products[group.offAxes]!, group, { out, to, size });
+    if (group.axes >= 0) mahalanobisBlock(products[group.axes]!, group, { into: out.d2, to, size });
   });
 }
 
-/** Off² is what the axes leave of the distance; axes that span all that closed parts can move in leave nothing. */
+/** Off² is what the axes leave of the distance. */
 function offAxes(
   z: Float64Array,
-  { centre, p }: KernelGroup,
-  { y, out, to, size }: { y: Float64Array; out: KernelDistances; to: number; size: number },
+  { offCentre }: KernelGroup,
+  { out, to, size }: { out: KernelDistances; to: number; size: number },
 ): void {
-  if (p >= y.length / size - 1) return;
-  squaredDistances(z, centre, { into: out.off2, to, size });
+  squaredDistances(z, offCentre, { into: out.off2, to, size });
   for (let i = to; i < to + size; i++) out.off2[i] = Math.max(0, out.distance2[i]! - out.off2[i]!);
 }
 

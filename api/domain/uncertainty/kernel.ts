@@ -12,6 +12,9 @@ export interface KernelGroup {
   /** L⁻¹ times that: what to take off L⁻¹ times the axes times a draw. */
   readonly shift: Float64Array;
   readonly inverseCholesky: Float64Array;
+  /** Which set of axes the distance off is taken from, −1 where nothing lies off; those axes times mean. */
+  readonly offAxes: number;
+  readonly offCentre: Float64Array;
 }
 
 /** A model laid out flat, to place many compositions fast. Groups share axes wherever they can. */
@@ -36,19 +39,18 @@ export interface Kernel {
 export function kernelOf(model: ReferenceModel, sampleId: string): Kernel {
   const axes: Float64Array[] = [];
   const groups = model.groups.map((group): KernelGroup => {
-    const { mean, spread } = surroundingsOf(group, model, sampleId);
-    const own = Float64Array.from(spread?.axes.flat() ?? []);
-    const centre = Float64Array.from(spread?.axes ?? [], (row) =>
-      row.reduce((sum, a, j) => sum + a * mean[j]!, 0),
-    );
+    const { mean, spread, off } = surroundingsOf(group, model, sampleId);
+    const centre = centreOn(spread?.axes, mean);
     const inverseCholesky = Float64Array.from(spread?.inverseCholesky ?? []);
     return {
       mean: Float64Array.from(mean),
-      axes: spread ? shared(axes, own) : -1,
+      axes: spread ? shared(axes, spread.axes) : -1,
       p: spread?.p ?? 0,
       centre,
       shift: throughTriangle(inverseCholesky, centre),
       inverseCholesky,
+      offAxes: off ? shared(axes, off.axes) : -1,
+      offCentre: centreOn(off?.axes, mean),
     };
   });
   return {
@@ -71,7 +73,14 @@ function throughTriangle(packed: Float64Array, vector: Float64Array): Float64Arr
   });
 }
 
-function shared(axes: Float64Array[], own: Float64Array): number {
+type Rows = readonly (readonly number[])[];
+
+function centreOn(axes: Rows | undefined, mean: readonly number[]): Float64Array {
+  return Float64Array.from(axes ?? [], (row) => row.reduce((sum, a, j) => sum + a * mean[j]!, 0));
+}
+
+function shared(axes: Float64Array[], rows: Rows): number {
+  const own = Float64Array.from(rows.flat());
   const found = axes.findIndex((a) => a.length === own.length && a.every((x, k) => x === own[k]));
   return found >= 0 ? found : axes.push(own) - 1;
 }

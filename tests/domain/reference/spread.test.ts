@@ -4,7 +4,7 @@ import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { closure } from '../../../api/domain/composition/closure.ts';
 import { helmertBasis } from '../../../api/domain/composition/ilr.ts';
-import { leaveOneOut, leaveOneOutOff } from '../../../api/domain/reference/leave-one-out.ts';
+import { leaveOneOut } from '../../../api/domain/reference/leave-one-out.ts';
 import { fitScale, freeAxes, scaled } from '../../../api/domain/reference/scale.ts';
 import {
   distanceOff,
@@ -137,25 +137,6 @@ describe('leaving members out', () => {
         });
       }),
       { numRuns: 40 },
-    );
-  });
-
-  it('measures the distance off the axes from the mean of the others', () => {
-    fc.assert(
-      fc.property(
-        group.filter(({ D }) => D > 2),
-        ({ rows, axes }) => {
-          const few = axes.slice(0, 1);
-          const found = leaveOneOutOff(rows, fitSpread(rows, { method: 'components', axes: few }));
-          rows.forEach((x, i) => {
-            const others = fitSpread(
-              rows.filter((_, k) => k !== i),
-              { method: 'components', axes: few },
-            );
-            expectClose(found[i]!, distanceOff(x, others));
-          });
-        },
-      ),
     );
   });
 
