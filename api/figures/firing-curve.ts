@@ -1,152 +1,67 @@
-import { line, scaleLinear } from 'd3';
-import type { AirStage, Bounded, CurvePoint } from '../domain/firing/types.ts';
+import { scaleLinear } from 'd3';
 import { bottomAxis, leftAxis, ticksFor } from './axes.ts';
 import type { At, Figure, Theme } from './figure.ts';
-import { newDrawing, type Parent } from './parts.ts';
-import { fitText, numeral } from './text.ts';
+import type { FiringCurveData } from './firing-curve-data.ts';
+import { drawGaps, drawMarks, drawStages } from './firing-curve-ground.ts';
+import { drawChannels } from './firing-curve-lines.ts';
+import type { On } from './firing-curve-look.ts';
+import { drawPeaks, drawReadings } from './firing-curve-points.ts';
+import { describeFiring } from './firing-curve-words.ts';
+import { newDrawing } from './parts.ts';
+import { textWidth } from './text.ts';
 
-export interface FiringCurveData {
-  readonly id: string;
-  readonly name: string;
-  readonly stages: readonly AirStage[];
-  /** Thinned thermocouple curves; empty where only hand readings were taken. */
-  readonly curves: readonly { readonly name: string; readonly points: readonly CurvePoint[] }[];
-  readonly readings: readonly {
-    readonly seconds: number;
-    readonly bounds: Bounded;
-    readonly where: string;
-  }[];
-  /** Temperatures worth a line across, °C. */
-  readonly marks: readonly number[];
-}
+/** From here on the axis counts hours. */
+const LONG = 5 * 3600;
+
 export const firingCurveHeight = (_: FiringCurveData, width: number, theme: Theme): number =>
   Math.max(22 * theme.fontSize, 0.42 * width);
 
-/** Temperature against time: curves, readings by hand with what their error leaves open, stages of air above. */
+/**
+ * Temperature against time: each channel by colour and dash with its name at its line, its peak with its error, spikes,
+ * gaps, readings by hand with what their error leaves open, chosen temperatures across, stages of air above.
+ */
 export const firingCurve: Figure<FiringCurveData> = (data, at) => {
   const title = `Temperature of ${data.name}`;
-  const { svg, root } = newDrawing({ id: data.id, title, description: describe(data) }, at);
+  const { svg, root } = newDrawing({ id: data.id, title, description: describeFiring(data) }, at);
   const on = layoutOf(data, at);
   drawStages(root, data, on);
+  drawGaps(root, data, on);
   drawMarks(root, data, on);
   const look = { plot: on.plot, theme: at.theme };
   const across = ticksFor(on.plot.right - on.plot.left, at.theme);
-  bottomAxis(root, on.x, { ...look, title: 'Minutes since the fire was lit', ticks: across });
+  const unit = on.unit === 60 ? 'Minutes' : 'Hours';
+  bottomAxis(root, on.x, { ...look, title: `${unit} since the fire was lit`, ticks: across });
   leftAxis(root, on.y, { ...look, title: '°C', ticks: 6 });
-  drawCurves(root, data, on);
+  drawChannels(root, data, on);
+  drawPeaks(root, data, on);
   drawReadings(root, data, on);
   return svg;
 };
 
-interface On {
-  readonly plot: { left: number; top: number; right: number; bottom: number };
-  readonly x: ReturnType<typeof scaleLinear<number>>;
-  readonly y: ReturnType<typeof scaleLinear<number>>;
-  readonly theme: Theme;
-}
-
-function layoutOf({ stages, curves, readings }: FiringCurveData, { width, height, theme }: At): On {
+function layoutOf(data: FiringCurveData, { width, height, theme }: At): On {
+  const { stages, curves, readings } = data;
   const em = theme.fontSize;
-  const plot = { left: 4.4 * em, top: 2.4 * em, right: width - 1.2 * em, bottom: height - 4 * em };
-  const points = curves.flatMap((one) => one.points);
-  const ends = [
-    ...points.map((p) => p.seconds),
-    ...readings.map((r) => r.seconds),
-    ...stages.map((s) => s.to),
+  const names = curves.map((one) => textWidth(one.name, 0.9 * em, 'semibold'));
+  const label = Math.min(Math.max(0, ...names), 0.22 * width);
+  const plot = {
+    ...{ left: 4.4 * em, top: 2.4 * em, bottom: height - 4 * em },
+    right: width - (label > 0 ? label + 1.2 * em : 1.2 * em),
+  };
+  const points = curves.flatMap((one) => [one.points[0], one.points.at(-1)].filter((p) => p !== undefined));
+  const times = [...points, ...readings].map((p) => p.seconds);
+  const end = [...times, ...stages.map((s) => s.to)].reduce((a, b) => Math.max(a, b), 60);
+  const start = times.reduce((a, b) => Math.min(a, b), 0);
+  const unit = end - start >= LONG ? 3600 : 60;
+  const tops = [
+    ...curves.map((one) => one.points.reduce((top, p) => Math.max(top, p.celsius), 0)),
+    ...curves.map((one) => one.peak?.high ?? 0),
+    ...readings.map((r) => r.bounds.high),
   ];
-  const tops = [...points.map((p) => p.celsius), ...readings.map((r) => r.bounds.high)];
-  const x = scaleLinear([0, Math.max(60, ...ends) / 60], [plot.left, plot.right]);
-  return { plot, theme, x, y: scaleLinear([0, 1.05 * Math.max(100, ...tops)], [plot.bottom, plot.top]) };
-}
-
-function describe({ stages, readings }: FiringCurveData): string {
-  const hottest = readings.reduce<(typeof readings)[number] | null>(
-    (best, one) => (best === null || one.bounds.value > best.bounds.value ? one : best),
-    null,
-  );
-  const peak =
-    hottest === null
-      ? 'No reading by hand.'
-      : `Hottest reading by hand ${numeral(hottest.bounds.value, 0)} °C (${numeral(hottest.bounds.low, 0)} to ${numeral(hottest.bounds.high, 0)}) at minute ${numeral(hottest.seconds / 60, 0)}.`;
-  const air = stages.map((s) => `${s.air} to minute ${numeral(s.to / 60, 0)}`).join(', ');
-  return air ? `${peak} Air: ${air}.` : peak;
-}
-
-/** Stages of air as strips above the plot, named; a faint edge shows where one ends. */
-function drawStages(root: Parent, { stages }: FiringCurveData, { plot, x, theme }: On): void {
-  const em = theme.fontSize;
-  for (const stage of stages) {
-    const [from, to] = [x(stage.from / 60), x(stage.to / 60)];
-    const item = root.append('g').attr('class', 'stage');
-    item
-      .append('line')
-      .attr('x1', to)
-      .attr('x2', to)
-      .attr('y1', plot.top - 1.6 * em)
-      .attr('y2', plot.bottom)
-      .attr('stroke', theme.grid)
-      .attr('stroke-width', theme.lineWidth);
-    item
-      .append('text')
-      .attr('x', (from + to) / 2)
-      .attr('y', plot.top - 0.6 * em)
-      .attr('text-anchor', 'middle')
-      .attr('fill', theme.faint)
-      .text(fitText(stage.air, em, to - from - 0.5 * em));
-  }
-}
-
-function drawMarks(root: Parent, { marks }: FiringCurveData, { plot, y, theme }: On): void {
-  const top = y.domain()[1]!;
-  for (const mark of marks.filter((celsius) => celsius < top))
-    root
-      .append('line')
-      .attr('class', 'mark')
-      .attr('x1', plot.left)
-      .attr('x2', plot.right)
-      .attr('y1', y(mark))
-      .attr('y2', y(mark))
-      .attr('stroke', theme.grid)
-      .attr('stroke-width', theme.lineWidth);
-}
-
-function drawCurves(root: Parent, { curves }: FiringCurveData, { x, y, theme }: On): void {
-  curves.forEach(({ points }, slot) => {
-    const path = line<CurvePoint>(
-      (p) => x(p.seconds / 60),
-      (p) => y(p.celsius),
-    );
-    root
-      .append('path')
-      .attr('class', 'curve')
-      .attr('d', path([...points]))
-      .attr('fill', 'none')
-      .attr('stroke', theme.palette[slot % theme.palette.length]!)
-      .attr('stroke-width', 1.4 * theme.lineWidth);
-  });
-}
-
-function drawReadings(root: Parent, { readings }: FiringCurveData, { x, y, theme }: On): void {
-  for (const { seconds, bounds, where } of readings) {
-    const across = x(seconds / 60);
-    const item = root.append('g').attr('class', 'reading');
-    item
-      .append('line')
-      .attr('x1', across)
-      .attr('x2', across)
-      .attr('y1', y(bounds.low))
-      .attr('y2', y(bounds.high))
-      .attr('stroke', theme.accent)
-      .attr('stroke-width', 1.4 * theme.lineWidth);
-    item
-      .append('circle')
-      .attr('cx', across)
-      .attr('cy', y(bounds.value))
-      .attr('r', 0.42 * theme.markSize)
-      .attr('fill', theme.accent)
-      .append('title')
-      .text(
-        `${numeral(bounds.value, 0)} °C (${numeral(bounds.low, 0)} to ${numeral(bounds.high, 0)})${where ? `, ${where}` : ''}`,
-      );
-  }
+  const top = tops.reduce((a, b) => Math.max(a, b), 100);
+  const headroom = curves.some((one) => one.peak) ? 1.14 : 1.05;
+  return {
+    ...{ plot, theme, unit, label },
+    x: scaleLinear([start / unit, end / unit], [plot.left, plot.right]),
+    y: scaleLinear([0, headroom * top], [plot.bottom, plot.top]),
+  };
 }

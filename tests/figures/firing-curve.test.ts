@@ -1,5 +1,6 @@
 import { describe, expect, it } from 'vitest';
-import { type FiringCurveData, firingCurve } from '../../api/figures/firing-curve.ts';
+import { firingCurve } from '../../api/figures/firing-curve.ts';
+import { type FiringCurveData, firingCurveData } from '../../api/figures/firing-curve-data.ts';
 import { THEMES } from '../../api/figures/themes.ts';
 import { drawn, idsIn, numbersIn, rulerOf } from './drawing.ts';
 
@@ -37,11 +38,12 @@ describe('the curve of a firing', () => {
 
   it('says the hottest reading with its bounds, and the air, to those who cannot see it', () => {
     const words = drawn(firingCurve, data).svg.querySelector('desc')!.textContent!;
+    expect(words).toContain('top: up to 820 °C at minute 100');
     expect(words).toContain('800 °C (790 to 810) at minute 90');
     expect(words).toContain('reducing to minute 50, oxidising to minute 150');
-    expect(drawn(firingCurve, { ...data, readings: [] }).svg.querySelector('desc')!.textContent).toContain(
-      'No reading by hand',
-    );
+    expect(
+      drawn(firingCurve, { ...data, curves: [], readings: [] }).svg.querySelector('desc')!.textContent,
+    ).toContain('No reading by hand');
   });
 
   it('is well-formed in every theme and size, also with nothing in it', () => {
@@ -53,5 +55,54 @@ describe('the curve of a firing', () => {
         expect(new Set(ids).size).toBe(ids.length);
         expect(text).not.toContain('NaN');
       }
+  });
+
+  it('marks the peak with its error, spikes, gaps and chosen temperatures, and names channels at their lines', () => {
+    const bounds = { value: 820, low: 813, high: 827 };
+    const two = firingCurveData({
+      ...{ id: 'f', name: 'Firing 1', stages: [], thresholds: [600], readings: [] },
+      log: {
+        gaps: [{ from: 2000, to: 4000 }],
+        curves: ['top', 'bottom'].map((name, k) => ({
+          name,
+          points: [0, 1000, 2000, 4000, 6000, 8000].map((seconds, i) => ({
+            seconds,
+            celsius: [20, 200, 400, 700, 820, 500][i]! - 30 * k,
+          })),
+          spikes: k === 0 ? [{ seconds: 5000, celsius: 1400 }] : [],
+        })),
+      },
+      summary: { channels: [{ name: 'top', peak: { ...bounds, seconds: 6000 } }] },
+    });
+    const { svg } = drawn(firingCurve, two);
+    const [minute, celsius] = [rulerOf(svg, 'x'), rulerOf(svg, 'y')];
+    const lines = [...svg.querySelectorAll('.curve')];
+    expect(lines).toHaveLength(4);
+    const looks = lines.map((one) =>
+      [one.getAttribute('stroke'), one.getAttribute('stroke-dasharray')].join(),
+    );
+    expect(new Set(looks).size).toBe(2);
+    expect(new Set(lines.map((one) => one.getAttribute('stroke-dasharray'))).size).toBe(2);
+    const peak = svg.querySelector('.peak')!;
+    expect(peak.querySelector('text')!.textContent).toBe('820 ± 7 °C');
+    expect(celsius(Number(peak.querySelector('line')!.getAttribute('y2')))).toBeCloseTo(827, 0);
+    const gap = svg.querySelector('.gap rect')!;
+    expect(minute(Number(gap.getAttribute('x')))).toBeCloseTo(2000 / 60, 0);
+    expect(svg.querySelector('.mark text')!.textContent).toBe('600 °C');
+    expect(svg.querySelectorAll('.spike')).toHaveLength(1);
+    const names = [...svg.querySelectorAll('.curve-name')];
+    expect(names.map((one) => one.textContent)).toEqual(['top', 'bottom']);
+    const [upper, lower] = names.map((one) => Number(one.getAttribute('y')));
+    expect(lower! - upper!).toBeGreaterThan(12);
+    expect(svg.querySelector('desc')!.textContent).toMatch(/top: peak 820.*No readings from minute 33 to 67/);
+  });
+
+  it('counts hours where a firing is long, and begins before lighting where the log does', () => {
+    const points = [-3600, 0, 36_000].map((seconds) => ({ seconds, celsius: 400 }));
+    const { svg } = drawn(firingCurve, { ...data, readings: [], curves: [{ name: 'top', points }] });
+    const hour = rulerOf(svg, 'x');
+    const corners = numbersIn(svg.querySelector('.curve')!.getAttribute('d')!);
+    expect(hour(corners[0]!)).toBeCloseTo(-1, 0);
+    expect(svg.textContent).toContain('Hours since the fire was lit');
   });
 });

@@ -1,17 +1,14 @@
 import { useMemo } from 'react';
 import type { FiringRecord } from '../../../../api/contract/firing.ts';
-import {
-  type FiringCurveData,
-  firingCurve,
-  firingCurveHeight,
-} from '../../../../api/figures/firing-curve.ts';
+import { firingCurve, firingCurveHeight } from '../../../../api/figures/firing-curve.ts';
+import { firingCurveData } from '../../../../api/figures/firing-curve-data.ts';
 import { FigureDownload } from '../../../parts/figure/FigureDownload.tsx';
 import { FigureView } from '../../../parts/figure/FigureView.tsx';
 import { useSourceOf } from '../../../parts/figure/useSource.ts';
 
 /** The readings of a firing against time, with the hottest in words. */
 export function Curve({ firing }: { readonly firing: FiringRecord }) {
-  const data = useMemo((): FiringCurveData => dataOf(firing), [firing]);
+  const data = useMemo(() => firingCurveData(firing), [firing]);
   const source = useSourceOf(data);
   const unreckoned = firing.readings.filter((one) => one.reason !== null);
   const untimed = firing.readings.filter((one) => one.at === null).length;
@@ -45,14 +42,4 @@ export function Curve({ firing }: { readonly firing: FiringRecord }) {
       ))}
     </div>
   );
-}
-
-function dataOf(firing: FiringRecord): FiringCurveData {
-  const readings = firing.readings.flatMap(({ at, where, bounds }) =>
-    at === null || bounds === null ? [] : [{ seconds: at, bounds, where }],
-  );
-  return {
-    ...{ id: `curve-${firing.id}`, name: firing.name, stages: firing.stages, curves: [] },
-    ...{ readings, marks: firing.thresholds },
-  };
 }
