@@ -1,5 +1,6 @@
 import { z } from 'zod';
 import { id, instant, shortText } from './common.ts';
+import { PICTURE_TYPES } from './picture.ts';
 
 export const ENTRY_KINDS = ['batch', 'roast', 'firing', 'tile', 'plan', 'analysis', 'placement'] as const;
 export const notebookQuery = z.object({
@@ -19,7 +20,8 @@ export const entry = z
     text: z.string(),
     /** Specimen an analysis belongs to; null otherwise. */
     specimen: id.nullable(),
-    picture: z.boolean(),
+    /** Pictures of a tile or a firing, with words for who cannot see them. */
+    pictures: z.array(z.object({ id, type: z.enum(PICTURE_TYPES), alt: z.string() })),
   })
   .meta({ id: 'NotebookEntry' });
 export const notebook = z.array(entry);

@@ -1,7 +1,9 @@
 import { createRoute } from '@hono/zod-openapi';
+import { z } from 'zod';
 import { notebook, notebookQuery } from '../contract/notebook.ts';
 import { notebookCsv, readNotebook } from '../services/notebook.ts';
-import { csv, csvHeaders, json, ofStudy, router } from './route.ts';
+import { notebookZip } from '../services/notebook-zip.ts';
+import { csv, csvHeaders, fileHeaders, json, ofStudy, router } from './route.ts';
 
 const tags = ['Fire'];
 const path = '/studies/{study}/notebook';
@@ -18,6 +20,13 @@ const table = createRoute({
   responses: { 200: csv },
 });
 
+const zip = createRoute({
+  ...{ method: 'get', path: `${path}.zip`, tags },
+  summary: 'The notebook to take away: a table, a page to read, and the pictures as files',
+  request: { params: ofStudy, query: notebookQuery },
+  responses: { 200: { description: 'The zip', content: { 'application/zip': { schema: z.string() } } } },
+});
+
 export const notebookRoutes = router()
   .openapi(read, async (c) => {
     const found = await readNotebook(c.var.caller, c.req.valid('param').study, c.req.valid('query'));
@@ -26,4 +35,12 @@ export const notebookRoutes = router()
   .openapi(table, async (c) => {
     const text = await notebookCsv(c.var.caller, c.req.valid('param').study, c.req.valid('query'));
     return c.body(text, 200, csvHeaders('notebook.csv'));
+  })
+  .openapi(zip, async (c) => {
+    const bytes = await notebookZip(c.var.caller, c.req.valid('param').study, c.req.valid('query'));
+    return c.body(
+      bytes as Uint8Array<ArrayBuffer>,
+      200,
+      fileHeaders('notebook.zip', 'application/zip'),
+    ) as never;
   });

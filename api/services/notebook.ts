@@ -7,10 +7,13 @@ import {
   roast,
   visibleAnalysis,
   visibleSpecimen,
+  zone,
 } from '../../db/schema/schema.ts';
 import type { Entry, NotebookQuery } from '../contract/notebook.ts';
+import type { Picture } from '../contract/picture.ts';
 import { type Caller, requireStudy } from './access.ts';
 import { type Cell, toCsv } from './csv.ts';
+import { listPictures } from './pictures.ts';
 import { listTiles } from './tiles.ts';
 
 interface Source {
@@ -21,7 +24,7 @@ interface Source {
   readonly date: string | null;
   readonly createdAt: Date | string;
   readonly specimen?: string;
-  readonly picture?: boolean;
+  readonly pictures?: readonly Picture[];
 }
 
 /** Everything of a study on one line of time, newest first. */
@@ -39,18 +42,27 @@ export async function readNotebook(
     ])
   ).flat();
   const words = search.toLowerCase().split(/\s+/).filter(Boolean);
-  const says = (entry: Entry) => `${entry.kind} ${entry.date} ${entry.title} ${entry.text}`.toLowerCase();
+  const says = ({ kind: what, date, title, text, pictures }: Entry) =>
+    [what, date, title, text, ...pictures.map((one) => one.alt)].join(' ').toLowerCase();
   return entries
     .filter((entry) => (!kind || entry.kind === kind) && words.every((word) => says(entry).includes(word)))
     .sort((a, b) => (key(a) > key(b) ? -1 : 1));
 }
 
 export async function notebookCsv(caller: Caller, studyId: string, query: NotebookQuery): Promise<string> {
-  const entries = await readNotebook(caller, studyId, query);
-  const cells = entries.map(({ date, dated, writtenAt, kind, title, text }): Cell[] => [
+  return notebookTable(await readNotebook(caller, studyId, query));
+}
+
+/** The entries as CSV; `named` gives the files of their pictures where there are any. */
+export function notebookTable(
+  entries: readonly Entry[],
+  named: (picture: string) => string | undefined = () => undefined,
+): string {
+  const cells = entries.map(({ date, dated, writtenAt, kind, title, text, pictures }): Cell[] => [
     ...[date, dated ? 'noted' : 'as written down', writtenAt, kind, title, text],
+    pictures.map(({ id, alt }) => named(id) ?? alt).join(' | '),
   ]);
-  return toCsv(['Date', 'Date is', 'Written down', 'What', 'Name', 'Notes'], cells);
+  return toCsv(['Date', 'Date is', 'Written down', 'What', 'Name', 'Notes', 'Pictures'], cells);
 }
 
 const key = ({ date, writtenAt, id }: Entry) => `${date.padEnd(10, '~')} ${writtenAt} ${id}`;
@@ -60,11 +72,13 @@ async function fireEntries(caller: Caller, studyId: string): Promise<Entry[]> {
   const firings = await db.select().from(firing).where(eq(firing.studyId, studyId));
   const plans = await db.select().from(plan).where(eq(plan.studyId, studyId));
   const tiles = await listTiles(caller, studyId);
+  const pictures = (await listPictures(caller, studyId, {})).filter((one) => one.firing !== null);
   const dateOf = (id: string | null) => firings.find((one) => one.id === id)?.date ?? null;
   return [
     ...firings.map((row) =>
       entryOf('firing', {
         ...{ ...row, title: row.name },
+        pictures: pictures.filter((one) => one.firing === row.id),
         text: [row.place, row.fuel && `Fuel: ${row.fuel}`, row.weather, row.note],
       }),
     ),
@@ -74,7 +88,7 @@ async function fireEntries(caller: Caller, studyId: string): Promise<Entry[]> {
     ...tiles.map((row) =>
       entryOf('tile', {
         ...{ ...row, title: row.label, date: dateOf(row.firing), specimen: row.id },
-        picture: row.pictures.length > 0,
+        pictures: row.pictures,
         text: [row.batchName && `Painted with ${row.batchName}`, gradesInWords(row.zones), row.notes],
       }),
     ),
@@ -103,16 +117,24 @@ async function readingEntries({ db }: Caller, studyId: string): Promise<Entry[]>
       date: visibleAnalysis.date,
       createdAt: visibleAnalysis.createdAt,
       label: visibleSpecimen.label,
+      zone: zone.label,
     })
     .from(visibleAnalysis)
     .innerJoin(visibleSpecimen, eq(visibleSpecimen.id, visibleAnalysis.specimenId))
+    .leftJoin(zone, eq(zone.id, visibleAnalysis.zoneId))
     .where(eq(visibleAnalysis.studyId, studyId));
   const placements = await db.select().from(placement).where(eq(placement.studyId, studyId));
   return [
     ...analyses.map(({ label, ...one }) =>
       entryOf('analysis', {
         ...{ ...one, title: `${label}, ${one.measured}`, specimen: one.specimenId },
-        text: [one.spot && `Spot ${one.spot}`, one.technique, one.laboratory, one.note],
+        text: [
+          one.zone && `Zone ${one.zone}`,
+          one.spot && `Spot ${one.spot}`,
+          one.technique,
+          one.laboratory,
+          one.note,
+        ],
       }),
     ),
     ...placements.map((row) =>
@@ -132,7 +154,10 @@ function entryOf(kind: Entry['kind'], source: Source): Entry {
     title: source.title,
     text: source.text.filter(Boolean).join('. ').replaceAll('..', '.'),
     specimen: source.specimen ?? null,
-    picture: source.picture ?? false,
+    pictures: (source.pictures ?? []).map(({ id, type, caption, taken }) => ({
+      ...{ id, type },
+      alt: [caption || `Picture of ${source.title}`, taken].filter(Boolean).join(', '),
+    })),
   };
 }
 

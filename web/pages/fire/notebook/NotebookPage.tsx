@@ -9,8 +9,10 @@ import { SearchBox } from '../../../parts/SearchBox.tsx';
 import { Select } from '../../../parts/Select.tsx';
 import { type PageProps, studyPath } from '../../../paths.ts';
 import { useNotebook } from '../../../queries/fire.ts';
+import { pictureUrl } from '../../../queries/pictures.ts';
 import { asQuery } from '../../../queries/specimens.ts';
 import { firePath, planPath, tilePath } from '../paths.ts';
+import '../pictures/pictures.css';
 
 const ALL = 'all';
 const KINDS = [
@@ -34,13 +36,14 @@ export function NotebookPage({ study }: PageProps) {
         title="Notebook"
         lead="Batches, roasts, firings, tiles, plans, analyses and placements, newest first."
         actions={
-          <a
-            className="button plain"
-            href={`/api/studies/${study}/notebook.csv${query && `?${query}`}`}
-            download
-          >
-            Download as CSV
-          </a>
+          <>
+            <Download study={study} file="notebook.zip" query={query}>
+              Download with pictures
+            </Download>
+            <Download study={study} file="notebook.csv" query={query}>
+              Download as CSV
+            </Download>
+          </>
         }
       />
       <div className="row base">
@@ -56,6 +59,20 @@ export function NotebookPage({ study }: PageProps) {
         {(entries) => <Entries study={study} entries={entries} />}
       </Loaded>
     </>
+  );
+}
+
+function Download(at: {
+  readonly study: string;
+  readonly file: string;
+  readonly query: string;
+  readonly children: string;
+}) {
+  const href = `/api/studies/${at.study}/${at.file}${at.query && `?${at.query}`}`;
+  return (
+    <a className="button plain" href={href} download>
+      {at.children}
+    </a>
   );
 }
 
@@ -79,6 +96,15 @@ function Entries({ study, entries }: { readonly study: string; readonly entries:
                 <Tag>{entry.kind}</Tag> <Link href={whereIs(study, entry)}>{entry.title}</Link>
               </span>
               {entry.text && <span className="faint">{entry.text}</span>}
+              {entry.pictures.length > 0 && (
+                <ul className="thumbs" aria-label={`Pictures of ${entry.title}`}>
+                  {entry.pictures.map(({ id, alt }) => (
+                    <li key={id} className="thumb">
+                      <img src={pictureUrl(study, id)} alt={alt} loading="lazy" />
+                    </li>
+                  ))}
+                </ul>
+              )}
             </div>
           </li>
         ))}
