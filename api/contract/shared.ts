@@ -1,11 +1,19 @@
 import { z } from 'zod';
 import { instant } from './common.ts';
 import { comparisonText } from './figure.ts';
-import { placement } from './placement.ts';
+import { placement, sample } from './placement.ts';
 import { shareComment } from './share.ts';
 
 /** A kept placement as it is shared. */
-const sharedPlacement = z.object({ kind: z.literal('placement'), placement, text: comparisonText });
+const sharedPlacement = z.object({
+  kind: z.literal('placement'),
+  placement,
+  text: comparisonText,
+  /** Slip analyses that can be drawn off as one tries; null in a share made without them. */
+  slips: z.object({ samples: z.array(sample), names: z.record(z.string(), z.string()) }).nullable(),
+  /** Whether the data as reported were frozen with it, so that all of it can be taken as one zip. */
+  bundled: z.boolean(),
+});
 /** A sheet at the fire: its address under the share answers with what it holds now. */
 const sharedSheet = z.object({ kind: z.literal('sheet'), name: z.string() });
 
@@ -17,5 +25,6 @@ export const shared = z
   .meta({ id: 'Shared' });
 
 export type SharedPlacement = z.infer<typeof sharedPlacement>;
+export type SharedSlips = NonNullable<SharedPlacement['slips']>;
 export type Shared = z.infer<typeof shared>;
 export type SharedOf<Kind extends Shared['kind']> = Extract<Shared, { kind: Kind }>;

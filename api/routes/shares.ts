@@ -5,7 +5,7 @@ import { figureFile, figureLook } from '../contract/figure.ts';
 import { comparisonTable } from '../contract/placement.ts';
 import { newComment, newShare, share, shareComment, shareMade, shares } from '../contract/share.ts';
 import { shared } from '../contract/shared.ts';
-import { comment, readShared, sharedFigure, sharedTable } from '../services/shared.ts';
+import { comment, readShared, sharedBundle, sharedFigure, sharedTable } from '../services/shared.ts';
 import { createShare, deleteShare, listShares, revokeShare } from '../services/shares.ts';
 import { body, csv, csvHeaders, done, fileHeaders, json, ofStudy, router } from './route.ts';
 import { ofToken, visitor } from './visitor.ts';
@@ -48,6 +48,16 @@ const table = createRoute({
   request: { params: ofToken.extend({ table: comparisonTable }) },
   responses: { 200: csv },
 });
+const bundle = createRoute({
+  ...{
+    method: 'get',
+    path: '/shared/{token}/bundle.zip',
+    tags,
+    summary: 'Everything that is shared as one zip',
+  },
+  request: { params: ofToken },
+  responses: { 200: { description: 'A zip', content: { 'application/zip': { schema: z.string() } } } },
+});
 const say = createRoute({
   ...{
     method: 'post',
@@ -83,6 +93,11 @@ export const shareRoutes = router()
   .openapi(table, async (c) => {
     const { token, table: name } = c.req.valid('param');
     return c.body(await sharedTable(visitor(c, token), name), 200, csvHeaders(`${name}.csv`));
+  })
+  .openapi(bundle, async (c) => {
+    const bytes = await sharedBundle(visitor(c, c.req.valid('param').token));
+    const headers = fileHeaders('placement.zip', 'application/zip');
+    return c.body(bytes as Uint8Array<ArrayBuffer>, 200, headers) as never;
   })
   .openapi(say, async (c) =>
     c.json(await comment(visitor(c, c.req.valid('param').token), c.req.valid('json')), 201),

@@ -4,6 +4,7 @@ import type { Caller } from './access.ts';
 import { readKept, textOf } from './placement-figures.ts';
 import { readPlacement } from './placements.ts';
 import type { PlacementPayload, SharePayload, SheetPayload } from './share-payload.ts';
+import { slipsToShare } from './share-slips.ts';
 import { sheetOfStudy } from './sheet-notes.ts';
 
 /** A name for the owner's list, and the copy that a visitor will see. */
@@ -23,8 +24,11 @@ async function freezePlacementShare(
   placementId: string,
 ): Promise<Frozen<PlacementPayload>> {
   const placement = await readPlacement(caller, studyId, placementId);
-  const text = textOf(await readKept(caller, studyId, placementId), figureLook.parse({}));
-  return { name: placement.name, payload: { kind: 'placement', placement, text } };
+  const kept = await readKept(caller, studyId, placementId);
+  const text = textOf(kept, figureLook.parse({}));
+  const slips = await slipsToShare(caller, studyId, kept.result);
+  const data = kept.frozen ? kept.data : null;
+  return { name: placement.name, payload: { kind: 'placement', placement, text, slips, data } };
 }
 
 async function openSheet(caller: Caller, studyId: string, firing: string): Promise<Frozen<SheetPayload>> {

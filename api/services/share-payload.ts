@@ -1,9 +1,13 @@
 import type { share } from '../../db/schema/schema.ts';
-import type { SharedPlacement } from '../contract/shared.ts';
+import type { ComparisonData } from '../contract/comparison-data.ts';
+import type { Shared, SharedOf, SharedPlacement } from '../contract/shared.ts';
 
 /** What is kept with a share, by its kind: all that a visitor can reach, besides what a live sheet reads. */
 export type SharePayload = PlacementPayload | SheetPayload;
-export type PlacementPayload = SharedPlacement;
+export interface PlacementPayload extends Omit<SharedPlacement, 'bundled'> {
+  /** What the placement was made from, for the zip; null where it was kept or shared without. */
+  readonly data: ComparisonData | null;
+}
 /** A firing whose sheet is open at the address, and lives on while it is. */
 export interface SheetPayload {
   readonly kind: 'sheet';
@@ -16,6 +20,16 @@ export type PayloadOf<Kind extends KindOfShare> = Extract<SharePayload, { kind: 
 
 /** Shares made before there were kinds are of placements. */
 export function payloadOf({ payload }: Pick<typeof share.$inferSelect, 'payload'>): SharePayload {
-  const kept = payload as SharePayload | Omit<PlacementPayload, 'kind'>;
-  return 'kind' in kept ? kept : { kind: 'placement', ...kept };
+  const kept = payload as SharePayload | Pick<PlacementPayload, 'placement' | 'text'>;
+  if ('kind' in kept && kept.kind !== 'placement') return kept;
+  return { slips: null, data: null, ...kept, kind: 'placement' };
 }
+
+/** What a visitor is told of a payload. */
+export function toldOf(payload: SharePayload): Told {
+  if (payload.kind === 'sheet') return { kind: 'sheet', name: payload.name };
+  const { data, ...told } = payload;
+  return { ...told, bundled: data !== null };
+}
+type Around = 'comments' | 'expiresAt' | 'said';
+type Told = { [Kind in Shared['kind']]: Omit<SharedOf<Kind>, Around> }[Shared['kind']];

@@ -1,14 +1,15 @@
 import { count, eq } from 'drizzle-orm';
 import { shareComment } from '../../db/schema/schema.ts';
-import type { FigureFile, FigureLook } from '../contract/figure.ts';
+import { type ComparisonText, FIGURES, type FigureFile, type FigureLook } from '../contract/figure.ts';
 import type { ComparisonTable } from '../contract/placement.ts';
 import type { NewComment, ShareComment } from '../contract/share.ts';
 import type { Shared } from '../contract/shared.ts';
+import { packBundle } from '../export/bundle/pack.ts';
 import { type DrawnFile, drawFigureFile } from '../export/figure-file.ts';
 import { comparisonCsv } from './comparison-tables.ts';
 import { Failure } from './failure.ts';
 import { openShare, openShareOf, type Visitor } from './share-open.ts';
-import { payloadOf, type SharePayload } from './share-payload.ts';
+import { payloadOf, toldOf } from './share-payload.ts';
 import { commentsOf } from './shares.ts';
 import { createThrottle } from './throttle.ts';
 
@@ -22,12 +23,6 @@ export async function readShared(visitor: Visitor): Promise<Shared> {
   return { ...toldOf(payloadOf(row)), comments, expiresAt: expiresAt?.toISOString() ?? null, said };
 }
 
-/** What a visitor is told of a payload. */
-function toldOf(payload: SharePayload) {
-  if (payload.kind === 'placement') return payload;
-  return { kind: payload.kind, name: payload.name };
-}
-
 export async function sharedFigure(visitor: Visitor, file: FigureFile, look: FigureLook): Promise<DrawnFile> {
   const { payload } = await openShareOf(visitor, 'placement');
   return drawFigureFile(payload.placement.result, file, look);
@@ -37,6 +32,27 @@ export async function sharedTable(visitor: Visitor, table: ComparisonTable): Pro
   const { payload } = await openShareOf(visitor, 'placement');
   return comparisonCsv(payload.placement.result, table);
 }
+
+/** Everything frozen with a placement as one zip: what the owner's own bundle of it holds. */
+export async function sharedBundle(visitor: Visitor): Promise<Uint8Array> {
+  const { placement, text, data } = (await openShareOf(visitor, 'placement')).payload;
+  if (data === null)
+    throw new Failure(
+      'not found',
+      'the data behind this placement were not frozen with it, so there is no zip.',
+    );
+  const { name, note, version, createdAt, result } = placement;
+  const bundled = { name, note, version, createdAt, request: result.request, result };
+  return packBundle({ placement: bundled, data, text: inOrder(text) });
+}
+
+/** Captions in the order of their figures, which a database does not keep. */
+const inOrder = (text: ComparisonText): ComparisonText => ({
+  ...text,
+  captions: Object.fromEntries(
+    FIGURES.flatMap((name) => (name in text.captions ? [[name, text.captions[name]]] : [])),
+  ) as ComparisonText['captions'],
+});
 
 export async function comment(visitor: Visitor, { name, text }: NewComment): Promise<ShareComment> {
   const { id, comments } = await openShare(visitor);

@@ -1,5 +1,6 @@
 import { createHash } from 'node:crypto';
 import { eq, sql } from 'drizzle-orm';
+import { unzipSync } from 'fflate';
 import { beforeAll, describe, expect, it } from 'vitest';
 import { share } from '../../db/schema/schema.ts';
 import { readSvg } from '../support/read-files.ts';
@@ -22,6 +23,11 @@ beforeAll(async () => {
   const groups = (await get(`${at}/groups`)).body.map(({ id }: { id: string }) => id);
   const wish = { name: 'For the museum', comparison: { settings: { groups } } };
   placement = (await used.api.post(`${at}/placements`, wish)).body.id;
+});
+
+const reported = (analyte: string, value: number) => ({
+  ...{ analyte, value, unit: 'wt%', uncertainty: null, basis: null },
+  ...{ belowDetection: false, limit: null, resolution: 0.1 },
 });
 
 describe('a share', () => {
@@ -76,7 +82,10 @@ describe('a share', () => {
     const { body } = await used.api.post(`${at}/shares`, { kind: 'sheet', firing: firing.id });
     expect(body).toMatchObject({ kind: 'sheet', name: firing.name });
     const seen = (await get(`/api/shared/${body.token}`)).body;
-    expect(seen).toEqual({ kind: 'sheet', name: firing.name, comments: false, expiresAt: null, said: [] });
+    expect(seen).toEqual({
+      ...{ kind: 'sheet', name: firing.name, comments: false, said: [] },
+      expiresAt: expect.any(String),
+    });
     expect((await get(`/api/shared/${body.token}/figures/scores.svg`)).status).toBe(404);
     expect((await get(`/api/shared/${body.token}/tables/members`)).status).toBe(404);
   });
@@ -88,6 +97,43 @@ describe('a share', () => {
     const table = await get(`/api/shared/${token}/tables/members`);
     expect(table.headers.get('content-type')).toContain('text/csv');
     expect(table.text.split('\r\n').length).toBeGreaterThan(20);
+  });
+
+  it('gives as one zip what the owner’s own zip holds', async () => {
+    const { token } = await make();
+    const unzip = async (path: string) =>
+      unzipSync(new Uint8Array(await (await used.api.raw(`${path}/bundle.zip`)).arrayBuffer()));
+    const shared = await unzip(`/api/shared/${token}`);
+    const own = await unzip(`${at}/placements/${placement}`);
+    const sorted = (files: Record<string, Uint8Array>) => Object.keys(files).sort();
+    expect(sorted(shared)).toEqual(sorted(own));
+    const text = (bytes: Uint8Array | undefined) => new TextDecoder().decode(bytes);
+    // The descriptor holds hashes of the rest, and a database keeps no order of names in JSON.
+    for (const name of sorted(own).filter((one) => one !== 'datapackage.json')) {
+      const read = name.endsWith('.json') ? JSON.parse : (words: string) => words;
+      expect(read(text(shared[name])), name).toEqual(read(text(own[name])));
+    }
+    expect((await get(`/api/shared/${token}`)).body).not.toHaveProperty('data');
+  });
+
+  it('holds the slips of what is compared, and no other slip of the study', async () => {
+    const slip = (specimen: string, label: string) =>
+      used.api.post(`${at}/analyses`, {
+        ...{ specimen, measured: 'slip', technique: 'SEM-EDS', spot: label },
+        reported: ['SiO2', 'Al2O3', 'Fe2O3'].map((analyte, i) => reported(analyte, [60, 30, 10][i]!)),
+      });
+    const alone = (await used.api.post(`${at}/specimens`, { label: 'Aside', kind: 'material' })).body;
+    expect((await slip(alone.id, 'a')).status).toBe(201);
+    const { token } = await make();
+    const { slips, placement: shown } = (await get(`/api/shared/${token}`)).body;
+    expect(slips.samples.length).toBeGreaterThan(0);
+    expect(JSON.stringify(slips)).not.toContain('Aside');
+    const compared = [...shown.result.replicas, ...shown.result.references].map(({ id }) => id);
+    const groups = shown.result.groups.map(({ id }: { id: string }) => id);
+    for (const { id, group } of slips.samples)
+      expect(compared.includes(id) || groups.includes(group)).toBe(true);
+    expect(Object.keys(slips.names).sort()).toEqual(groups.sort());
+    await used.api.delete(`${at}/specimens/${alone.id}`);
   });
 
   it('reaches nothing that is not in it', async () => {
@@ -108,7 +154,7 @@ describe('a share', () => {
     ['revoked', 'taken it back'],
     ['expired', 'was shared until'],
   ])('that is %s says so and shows nothing', async (state, words) => {
-    const soon = new Date(Date.now() + 400).toISOString();
+    const soon = new Date(Date.now() + 3_000).toISOString();
     const { id, token } = await make(
       state === 'expired' ? { expiresAt: soon, comments: true } : { comments: true },
     );
