@@ -50,6 +50,9 @@ function Pages() {
             </Route>
           ))}
           <Route path="/shared/:token/talk">{({ token }) => <SharedTalk token={token} />}</Route>
+          <Route path="/shared/:token/sheet">
+            {({ token }) => <PhoneSheet key={token} address={{ kind: 'link', token }} />}
+          </Route>
           <Route path="/shared/:token">{({ token }) => <SharedPage token={token} />}</Route>
           <Route path="/studies">
             <Redirect to="/" replace />

@@ -12,7 +12,11 @@ const terms = {
 export const newShare = z
   .discriminatedUnion('kind', [
     z.object({ kind: z.literal('placement').optional(), placement: id, ...terms }),
-    z.object({ kind: z.literal('sheet'), firing: id, ...terms }),
+    z.object({
+      ...{ kind: z.literal('sheet'), firing: id },
+      /** Three days from now where it is not given: whoever holds the address may write on the sheet. */
+      expiresAt: instant.optional(),
+    }),
   ])
   .meta({ id: 'NewShare' });
 

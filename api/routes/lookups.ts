@@ -6,7 +6,14 @@ import { readLookups } from '../services/lookups.ts';
 import { json, router } from './route.ts';
 
 const tags = ['Service'];
-const health = z.object({ status: z.literal('ok'), version: z.string() }).meta({ id: 'Health' });
+const health = z
+  .object({
+    status: z.literal('ok'),
+    version: z.string(),
+    /** The address by which others reach what is shared; null where there is none. */
+    outside: z.string().nullable(),
+  })
+  .meta({ id: 'Health' });
 
 const look = createRoute({
   ...{ method: 'get', path: '/lookups', tags, summary: 'Analytes, techniques, units the service knows' },
@@ -19,4 +26,4 @@ const check = createRoute({
 
 export const lookupRoutes = router()
   .openapi(look, async (c) => c.json(await readLookups(c.var.caller), 200))
-  .openapi(check, async (c) => c.json(await readHealth(c.var.caller), 200));
+  .openapi(check, async (c) => c.json({ ...(await readHealth(c.var.caller)), outside: c.var.outside }, 200));

@@ -2,8 +2,10 @@ import { createRoute } from '@hono/zod-openapi';
 import { z } from 'zod';
 import { id } from '../contract/common.ts';
 import { sheet, sheetNotes } from '../contract/sheet.ts';
+import { noteOnSharedSheet, readSharedSheet } from '../services/shared-sheet.ts';
 import { noteOnSheet, sheetOfStudy } from '../services/sheet-notes.ts';
 import { body, json, router } from './route.ts';
+import { ofToken, visitor } from './visitor.ts';
 
 const tags = ['Fire'];
 const path = '/studies/{study}/firings/{firing}/sheet';
@@ -30,6 +32,23 @@ const note = createRoute({
   responses: { 200: json(sheet, 'The sheet as it is now') },
 });
 
+const shared = '/shared/{token}/sheet';
+const readShared = createRoute({
+  ...{
+    method: 'get',
+    path: shared,
+    tags: ['Sharing'],
+    summary: 'The sheet that a link opens: one firing, no more',
+  },
+  request: { params: ofToken },
+  responses: { 200: json(sheet, 'The sheet as it is now') },
+});
+const noteShared = createRoute({
+  ...{ method: 'post', path: `${shared}/notes`, tags: ['Sharing'], summary: 'Note what is seen at the fire' },
+  request: { params: ofToken, body: body(sheetNotes) },
+  responses: { 200: json(sheet, 'The sheet as it is now') },
+});
+
 export const sheetRoutes = router()
   .openapi(read, async (c) => {
     const { study, firing } = c.req.valid('param');
@@ -38,4 +57,11 @@ export const sheetRoutes = router()
   .openapi(note, async (c) => {
     const { study: studyId, firing: firingId } = c.req.valid('param');
     return c.json(await noteOnSheet(c.var.caller, { studyId, firingId }, c.req.valid('json')), 200);
+  })
+  .openapi(readShared, async (c) =>
+    c.json(await readSharedSheet(visitor(c, c.req.valid('param').token)), 200),
+  )
+  .openapi(noteShared, async (c) => {
+    const { token } = c.req.valid('param');
+    return c.json(await noteOnSharedSheet(visitor(c, token), c.req.valid('json')), 200);
   });

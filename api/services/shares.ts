@@ -12,10 +12,8 @@ export async function createShare(
   studyId: string,
   { wish, outside }: { readonly wish: NewShare; readonly outside: string | null },
 ): Promise<ShareMade> {
-  const { comments } = wish;
-  const expiresAt = wish.expiresAt === null ? null : new Date(wish.expiresAt);
-  if (expiresAt !== null && expiresAt.getTime() <= Date.now())
-    throw new Failure('invalid', `a share must end after now; ${wish.expiresAt} is past.`);
+  const comments = wish.kind === 'sheet' ? false : wish.comments;
+  const expiresAt = endOf(wish);
   const { name, payload } = await freezeShare(caller, studyId, wish);
   const token = newToken();
   const tokenHash = hashOf(token);
@@ -25,6 +23,20 @@ export async function createShare(
     .returning(columns);
   const path = `/shared/${token}`;
   return { ...shown(row!, []), token, path, address: outside && outside + path };
+}
+
+/** A sheet can be written on, so its address always ends. */
+const SHEET_SPAN = 3 * 86_400_000;
+const MOST_SHEET_SPAN = 31 * 86_400_000;
+
+function endOf(wish: NewShare): Date | null {
+  const given = wish.expiresAt ? Date.parse(wish.expiresAt) : null;
+  if (given !== null && given <= Date.now())
+    throw new Failure('invalid', `a share must end after now; ${wish.expiresAt} is past.`);
+  if (wish.kind !== 'sheet') return given === null ? null : new Date(given);
+  if (given !== null && given > Date.now() + MOST_SHEET_SPAN)
+    throw new Failure('invalid', `a sheet must end within 31 days; ${wish.expiresAt} is later.`);
+  return new Date(given ?? Date.now() + SHEET_SPAN);
 }
 
 export async function listShares(caller: Caller, studyId: string): Promise<Share[]> {

@@ -1,5 +1,6 @@
 import { randomUUID } from 'node:crypto';
 import { beforeEach, describe, expect, it } from 'vitest';
+import { createApp } from '../../api/app.ts';
 import { startApi } from '../support/start-api.ts';
 
 const used = startApi();
@@ -119,5 +120,89 @@ describe('the sheet at the fire', () => {
       422,
     );
     expect((await get(`${study}/firings/${randomUUID()}/sheet`)).status).toBe(404);
+  });
+});
+
+describe('a link to the sheet', () => {
+  const link = async (more: object = {}) =>
+    (await post(`${study}/shares`, { kind: 'sheet', firing, ...more })).body as {
+      id: string;
+      token: string;
+      expiresAt: string;
+    };
+  const at = (token: string) => `/api/shared/${token}/sheet`;
+
+  it('opens that firing alone, and takes its notes, each once', async () => {
+    const { token } = await link();
+    const seen = await get(at(token));
+    expect(seen.body).toMatchObject({ firing: { id: firing, name: 'F1' } });
+    expect(JSON.stringify(seen.body)).not.toContain(study.split('/').at(-1));
+    const notes = [
+      note(0, { kind: 'lit' }),
+      note(5, { kind: 'reading', reading }),
+      note(9, { kind: 'judgement', tile: tile.id, zone: tile.zones[0]!.id, grade: 'satin' }),
+    ];
+    await post(`${at(token)}/notes`, notes);
+    const { body } = await post(`${at(token)}/notes`, notes);
+    expect(body).toMatchObject({ lit: clock(0), readings: [{ at: 300 }] });
+    expect((await get(`${study}/tiles/${tile.id}`)).body.zones[0].grade).toBe('satin');
+  });
+
+  it('cannot judge a zone of another firing, nor reach anything else', async () => {
+    const { token } = await link();
+    const other = (await post(`${study}/firings`, { name: 'F2' })).body.id;
+    const away = (await post(`${study}/tiles`, { label: 'T2', firing: other })).body;
+    const judged = note(1, { kind: 'judgement', tile: away.id, zone: away.zones[0].id, grade: 'matt' });
+    expect((await post(`${at(token)}/notes`, [judged])).status).toBe(404);
+    const mixed = { ...judged, tile: tile.id };
+    expect((await post(`${at(token)}/notes`, [mixed])).status).toBe(404);
+    expect((await get(`${study}/tiles/${away.id}`)).body.zones[0].grade).toBeNull();
+    expect((await get(`/api/shared/${token}/bundle.zip`)).status).toBe(404);
+  });
+
+  it('ends after three days unless told otherwise, and always', async () => {
+    const days = (Date.parse((await link()).expiresAt) - Date.now()) / 86_400_000;
+    expect(days).toBeGreaterThan(2.9);
+    expect(days).toBeLessThanOrEqual(3);
+    const far = await post(`${study}/shares`, {
+      ...{ kind: 'sheet', firing },
+      expiresAt: new Date(Date.now() + 40 * 86_400_000).toISOString(),
+    });
+    expect(far.status).toBe(422);
+    expect(far.body.detail).toContain('a sheet must end within 31 days');
+  });
+
+  it('taken back says so, and takes nothing more', async () => {
+    const { id, token } = await link();
+    expect((await get(`${study}/shares`)).body).toMatchObject([{ kind: 'sheet', name: 'F1', state: 'open' }]);
+    await post(`${study}/shares/${id}/revocation`);
+    const refused = await post(`${at(token)}/notes`, [note(0, { kind: 'lit' })]);
+    expect(refused.status).toBe(410);
+    expect(refused.body.detail).toContain('taken it back');
+    expect((await get(at(token))).status).toBe(410);
+    expect((await get(sheet)).body.lit).toBeNull();
+  });
+
+  it('of a firing that was deleted, and of no share at all, opens nothing', async () => {
+    const { token } = await link();
+    await used.api.delete(`${study}/firings/${firing}`);
+    expect((await get(at(token))).status).toBe(404);
+    expect((await get(at('no-such-token'))).status).toBe(404);
+  });
+
+  it('is reached by the name outside, where the study is not', async () => {
+    const { token } = await link();
+    const app = createApp({ db: used.database.db, outside: 'https://fire.example.org' });
+    const outside = (path: string, init: RequestInit = {}) =>
+      app.request(`http://localhost${path}`, {
+        ...init,
+        headers: { host: 'fire.example.org', 'content-type': 'application/json' },
+      });
+    expect((await outside(at(token))).status).toBe(200);
+    const body = JSON.stringify([note(0, { kind: 'lit' })]);
+    expect((await outside(`${at(token)}/notes`, { method: 'POST', body })).status).toBe(200);
+    expect((await outside(sheet)).status).toBe(404);
+    const health = await app.request('http://localhost/api/health', { headers: { host: 'localhost' } });
+    expect(await health.json()).toMatchObject({ outside: 'https://fire.example.org' });
   });
 });

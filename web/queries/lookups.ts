@@ -9,3 +9,8 @@ export function useLookups() {
     staleTime: Number.POSITIVE_INFINITY,
   });
 }
+
+/** Whether the service answers, and by which name others reach what is shared. */
+export function useHealth() {
+  return useQuery({ queryKey: ['health'], queryFn: () => answer(api.health.$get()), staleTime: 60_000 });
+}

@@ -1,0 +1,19 @@
+import { encode } from 'uqr';
+
+/** A QR code as one path; always dark on white, since not every camera reads the reverse. */
+export function QrCode({ text, label }: { readonly text: string; readonly label: string }) {
+  const { data, size } = encode(text, { ecc: 'M', border: 4 });
+  const squares = data.flatMap((row, y) => row.flatMap((dark, x) => (dark ? [`M${x} ${y}h1v1h-1z`] : [])));
+  return (
+    <svg
+      className="qr"
+      viewBox={`0 0 ${size} ${size}`}
+      role="img"
+      aria-label={label}
+      shapeRendering="crispEdges"
+    >
+      <rect width={size} height={size} fill="#fff" />
+      <path d={squares.join('')} fill="#000" />
+    </svg>
+  );
+}
