@@ -13,6 +13,7 @@ import {
 import { proxyOf } from '../support/proxy.ts';
 import { type RunningService, startService } from '../support/service.ts';
 
+const OUTSIDE = 'https://fire.example.org';
 let service: RunningService;
 let browser: Browser;
 let study: string;
@@ -37,7 +38,7 @@ interface FiringSeen {
 const kept = () => get<FiringSeen>(`${study}/firings/${firing}`);
 
 beforeAll(async () => {
-  [service, browser] = await Promise.all([startService(), openBrowser()]);
+  [service, browser] = await Promise.all([startService({ NEARSHERD_OUTSIDE: OUTSIDE }), openBrowser()]);
   study = `/studies/${(await post('/studies', { name: 'Marl' })).id}`;
 });
 afterAll(async () => {
@@ -238,6 +239,69 @@ test('a new build takes the place of the old one, and what the old one kept goes
   await page.getByRole('heading', { level: 1, name: `Fire ${run}` }).waitFor();
   await context.close();
   await proxy.close();
+});
+
+test('a link opens the same sheet on a phone that knows no study, without a network too, until it is taken back', async () => {
+  const desk = await visit(browser, service.address);
+  await desk.page.goto(`${study}/fire/sheet`);
+  await desk.page.getByRole('button', { name: /Firing$/ }).click();
+  await desk.page.getByRole('option', { name: `Fire ${run}`, exact: true }).click();
+  await desk.page.getByRole('button', { name: 'Make a link' }).click();
+  await desk.page.getByRole('img', { name: /as a code/ }).waitFor();
+  expect(await axeViolations(desk.page)).toEqual([]);
+  const address = await desk.page.locator('.share-address').textContent();
+  expect(address).toMatch(/^https:\/\/fire\.example\.org\/shared\/[\w-]{32}\/sheet$/);
+  const path = new URL(address!).pathname;
+
+  const phone = await visit(browser, service.address, PHONE);
+  await phone.page.goto(path);
+  await phone.page.getByText('This sheet opens without a network now').waitFor();
+  expect(await phone.page.getByRole('link', { name: /At the fire/ }).count()).toBe(0);
+  await phone.context.setOffline(true);
+  await phone.page.reload();
+  await button(phone.page, 'Lit now').click();
+  await phone.page.getByText('1 note waiting on this phone').waitFor();
+  await phone.context.setOffline(false);
+  await phone.page.getByText(/The note has been sent/).waitFor();
+  expect((await kept()).lit).not.toBeNull();
+
+  await desk.page.getByRole('link', { name: /Take a link back/ }).click();
+  await desk.page
+    .getByRole('button', { name: /Take back/ })
+    .first()
+    .click();
+  await desk.page.getByRole('button', { name: 'Take it back' }).click();
+  await desk.page.getByText('Taken back', { exact: true }).waitFor();
+  await phone.page.getByLabel('Temperature shown (°C)').fill('700');
+  await button(phone.page, 'Note it').click();
+  await phone.page.reload();
+  await phone.page.getByRole('heading', { name: 'This sheet cannot be shown' }).waitFor();
+  await phone.page.getByText('This sheet is closed').waitFor();
+  expect(await axeViolations(phone.page)).toEqual([]);
+  const [saved] = await Promise.all([
+    phone.page.waitForEvent('download'),
+    button(phone.page, 'Save what waits as CSV').click(),
+  ]);
+  expect(saved.suggestedFilename()).toBe('notes-from-the-fire.csv');
+  expect((await kept()).readings).toEqual([]);
+  await desk.context.close();
+  await phone.context.close();
+});
+
+test('without a name outside the page says what to do; the paper sheet prints with its zones and blanks', async () => {
+  const { page, context } = await visit(browser, service.address);
+  await page.route('**/api/health', (route) =>
+    route.fulfill({ json: { status: 'ok', version: 'test', outside: null } }),
+  );
+  await page.goto(`${study}/fire/sheet`);
+  await page.getByText('Phones cannot reach this service yet').waitFor();
+  expect(await axeViolations(page)).toEqual([]);
+  expect(await page.locator('.paper').isVisible()).toBe(false);
+  await page.emulateMedia({ media: 'print' });
+  expect(await page.locator('.paper h1').textContent()).toBe(`Fire ${run}`);
+  expect(await page.locator('.paper .zone').count()).toBe(6);
+  expect(await page.getByText('☐ glossy').first().isVisible()).toBe(true);
+  await context.close();
 });
 
 test.each(['light', 'dark'] as const)(

@@ -13,13 +13,13 @@ export interface RunningService {
 const PATIENCE = 90_000;
 
 /** Starts the built service as a user would, on a free port and a data folder of its own. */
-export async function startService(): Promise<RunningService> {
+export async function startService(more: Record<string, string> = {}): Promise<RunningService> {
   if (!existsSync('dist/web/index.html'))
     throw new Error('The pages must be built before they are tested: run `npm run build` first.');
   const data = await mkdtemp(join(tmpdir(), 'nearsherd-browser-'));
   const { DATABASE_URL: _, ...env } = process.env;
   const child = spawn(process.execPath, ['--import', 'tsx', 'api/main.ts'], {
-    env: { ...env, PORT: '0', NEARSHERD_DATA: data },
+    env: { ...env, PORT: '0', NEARSHERD_DATA: data, ...more },
     stdio: ['ignore', 'pipe', 'pipe'],
   });
   const stop = async () => {

@@ -31,7 +31,8 @@ export default function SharedPage({ token }: { readonly token: string }) {
         ) : (
           <PageHead
             title={shared.name}
-            lead="This sheet is filled in at the fire, at an address of its own."
+            lead="This sheet is filled in at the fire."
+            actions={<LinkButton to={`/shared/${token}/sheet`}>Open the sheet</LinkButton>}
           />
         )
       }
