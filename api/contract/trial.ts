@@ -31,6 +31,8 @@ export const foundFactor = z
     zones: z.number().int(),
     /** Whether it was set on zones, on whole tiles, or belongs to the fire. */
     from: z.enum(['zone', 'tile', 'firing']),
+    /** What to bear in mind of it, in sentences. */
+    notes: z.array(z.string()),
   })
   .meta({ id: 'FoundFactor' });
 export const foundFactors = z.array(foundFactor);

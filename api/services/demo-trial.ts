@@ -1,8 +1,11 @@
-import { randomUUID } from 'node:crypto';
+import { createHash, randomUUID } from 'node:crypto';
 import type { Transaction } from '../../db/connect.ts';
 import { firing } from '../../db/schema/schema.ts';
 import { THRESHOLDS } from '../contract/firing.ts';
+import { readLog } from '../intake/logs.ts';
+import { type InventedLog, inventedLog } from './demo/firing-log.ts';
 import { DEMO_FIRINGS, DEMO_TILES, type DemoTile, thicknessOf } from './demo/trial.ts';
+import { logColumns } from './stored-log.ts';
 import { insertTile } from './tiles.ts';
 import { emptyGrid } from './zone-grid.ts';
 
@@ -12,16 +15,30 @@ export async function insertTrial(
   studyId: string,
   specimens: ReadonlyMap<string, string>,
 ): Promise<void> {
-  const firings = DEMO_FIRINGS.map((one) => ({
-    ...{ ...one, id: randomUUID() as string, studyId },
-    thresholds: THRESHOLDS,
-  }));
+  const firings = await Promise.all(
+    DEMO_FIRINGS.map(async ({ log, ...one }) => ({
+      ...{ ...one, id: randomUUID() as string, studyId, thresholds: THRESHOLDS },
+      ...(await readInvented(log)),
+    })),
+  );
   await tx.insert(firing).values(firings);
   for (const tile of DEMO_TILES) {
     const specimen = specimens.get(tile.label);
     const fire = firings.find((one) => one.name === tile.firing)!;
     if (specimen) await insertTile(tx, studyId, { ...tileOf(tile), specimen, firing: fire.id });
   }
+}
+
+/** The invented log, read as any other is. */
+async function readInvented(log: InventedLog) {
+  const bytes = new TextEncoder().encode(inventedLog(log));
+  async function* whole() {
+    yield bytes;
+  }
+  const sensor = { kind: 'class', type: 'K', class: 2 } as const;
+  const read = await readLog(whole(), { choices: { sensor } });
+  const sha256 = createHash('sha256').update(bytes).digest('hex');
+  return logColumns(read, { name: log.fileName, bytes: bytes.length, sha256 }, 0);
 }
 
 const ROWS = 2;

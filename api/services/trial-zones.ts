@@ -1,23 +1,21 @@
-import type { FiringRecord } from '../contract/firing.ts';
 import type { Tile, ZoneRecord } from '../contract/tile.ts';
 import type { FoundFactor } from '../contract/trial.ts';
 import type { Factor, Level, Zone } from '../domain/trials/types.ts';
+import { type FiringHeat, heatFactors, heatNotes, isOfFire, unitOfHeat } from './trial-heat.ts';
 
 /** Names under which what every tile has is analysed; settings of one's own stand beside them. */
 export const COATS = 'coats';
 export const THICKNESS = 'thickness';
 const BATCH = 'batch';
 const PLACE = 'place in the fire';
-const FUEL = 'fuel';
 const UNITS: Readonly<Record<string, string>> = { [COATS]: 'coats', [THICKNESS]: 'µm' };
-
-export type FiringHeat = Pick<FiringRecord, 'id' | 'fuel'>;
 
 /** The zones of tiles as the domain takes them: settings of zone, tile and fire side by side. */
 export function trialZones(tiles: readonly Tile[], firings: readonly FiringHeat[]): Zone[] {
+  const used = firings.filter((one) => tiles.some((tile) => tile.firing === one.id));
+  const heat = heatFactors(used);
   return tiles.flatMap((tile) => {
-    const fire = ofFire(firings.find((one) => one.id === tile.firing));
-    const whole = { ...fire, ...ofTile(tile) };
+    const whole = { ...(heat.get(tile.firing ?? '') ?? {}), ...ofTile(tile) };
     return tile.zones.map((zone) => ({
       id: zone.id,
       label: zone.label,
@@ -49,17 +47,17 @@ function ofTile({ settings, batchName, place }: Tile): Noted {
   };
 }
 
-const ofFire = (firing: FiringHeat | undefined): Noted =>
-  firing && firing.fuel !== '' ? { [FUEL]: firing.fuel } : {};
-
 /** Factors that the zones hold, numbers with a step that suits their range. */
-export function factorsIn(zones: readonly Zone[]): FoundFactor[] {
+export function factorsIn(zones: readonly Zone[], firings: readonly FiringHeat[]): FoundFactor[] {
   const names = [...new Set(zones.flatMap((zone) => Object.keys(zone.factors)))];
   return names
     .map((name) => {
       const noted = zones.flatMap((zone) => zone.factors[name] ?? []);
       const values = [...new Set(noted)].sort(inOrder);
-      return { factor: factorOf(name, values), values, zones: noted.length, from: levelOf(name, zones) };
+      return {
+        ...{ factor: factorOf(name, values), values, zones: noted.length, from: levelOf(name, zones) },
+        notes: heatNotes(name, zones, firings),
+      };
     })
     .sort((a, b) => ORDER.indexOf(a.from) - ORDER.indexOf(b.from));
 }
@@ -73,7 +71,12 @@ function factorOf(name: string, values: readonly Level[]): Factor {
   const numbers = values.filter((value) => typeof value === 'number');
   if (numbers.length < values.length) return { name, kind: 'category', base: null };
   const range = Math.max(...numbers) - Math.min(...numbers);
-  return { name, kind: 'number', unit: UNITS[name] ?? unitIn(name), step: stepFor(range) };
+  return {
+    name,
+    kind: 'number',
+    unit: UNITS[name] ?? unitOfHeat(name) ?? unitIn(name),
+    step: stepFor(range),
+  };
 }
 
 /** `PbO as weighed (wt%)` → `wt%`. */
@@ -83,7 +86,7 @@ const unitIn = (name: string): string => /\(([^()]{1,20})\)$/.exec(name)?.[1] ??
 const stepFor = (range: number): number => (range > 0 ? 10 ** Math.floor(Math.log10(range)) : 1);
 
 function levelOf(name: string, zones: readonly Zone[]): FoundFactor['from'] {
-  if (name === FUEL) return 'firing';
+  if (isOfFire(name)) return 'firing';
   const tiles = [...new Set(zones.map((zone) => zone.tile))];
   const several = tiles.some(
     (tile) => new Set(zones.filter((z) => z.tile === tile).map((z) => z.factors[name])).size > 1,

@@ -19,7 +19,8 @@ import { factorsIn, trialZones } from './trial-zones.ts';
 
 /** What was varied in the study: names, settings, and how many zones have them noted. */
 export async function trialFactors(caller: Caller, studyId: string): Promise<FoundFactor[]> {
-  return factorsIn(await zonesOf(caller, studyId));
+  const zones = await zonesOf(caller, studyId);
+  return factorsIn(zones, await listFirings(caller, studyId));
 }
 
 /** What mattered, from the zones of chosen tiles. */

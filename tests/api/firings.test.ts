@@ -255,6 +255,81 @@ describe('firings are compared', () => {
   });
 });
 
+describe('the demo study', () => {
+  it('has an invented log of each firing, with what a newcomer should see', async () => {
+    const { id } = (await used.api.post('/api/demo')).body;
+    const listed = (await used.api.get(`/api/studies/${id}/firings`)).body as Body[];
+    expect(listed.map((one) => one.log.fileName)).toEqual(['firing-1-invented.csv', 'firing-2-invented.csv']);
+    for (const one of listed) {
+      expect(one.log.channels.map((c: Body) => c.name)).toEqual(['Beside the pot', 'Edge of the pit']);
+      expect(one.log.problems).toEqual([]);
+      expect(one.peak.value).toBeGreaterThan(800);
+      expect(one.peak.value).toBeLessThan(870);
+      // The log and the readings by hand tell of the same fire.
+      const hottest = Math.max(...one.readings.map((r: Body) => r.reading.celsius));
+      expect(Math.abs(one.peak.value - hottest)).toBeLessThan(20);
+    }
+    expect(KIND(listed[0]).sort()).toEqual(['gap', 'spike']);
+    const found = (await used.api.get(`/api/studies/${id}/trials/factors`)).body as Body[];
+    expect(found.find((one) => one.factor.name === 'peak temperature')?.values).toHaveLength(2);
+  });
+});
+
+describe('the heat of firings as a factor of the trial', () => {
+  const tile = (label: string, at: string) =>
+    used.api.post(`${study}/tiles`, {
+      ...{ label, rows: 1, columns: 4, firing: idOf(at) },
+      zones: [1, 2, 3, 4].map((coats) => ({
+        ...{ label: `${'ABCD'[coats - 1]}1`, row: 1, column: coats, coats },
+        grade: coats > 2 ? 'glossy' : 'matt',
+      })),
+    });
+  const factors = async () => (await used.api.get(`${study}/trials/factors`)).body as Body[];
+  const named = (all: Body[], name: string) => all.find((one) => one.factor.name === name);
+
+  it('is there once two firings have it, with its unit, compared between firings and never within them', async () => {
+    const [second, bare] = [await newFiring('F2'), await newFiring('F3')];
+    await put(plain(850));
+    for (const [i, at] of [firing, second, bare].entries()) await tile(`T${i + 1}`, at);
+    expect(named(await factors(), 'peak temperature')).toBeUndefined();
+    const sensor = { kind: 'unknown' };
+    const reading = { at: 60, reading: { kind: 'thermocouple', celsius: 900, sensor } };
+    await used.api.post(`${second}/readings`, [reading]);
+    const byHand = named(await factors(), 'peak temperature');
+    expect(byHand).toMatchObject({ factor: { kind: 'number', unit: '°C', step: 10 }, values: [850, 900] });
+    expect(byHand).toMatchObject({ zones: 8, from: 'firing' });
+    expect(byHand.notes.join(' ')).toMatch(
+      /cannot be told apart from everything else.*F3: no log or reading.*F2: the hottest reading by hand/,
+    );
+    expect(named(await factors(), 'time above 800 °C')).toBeUndefined();
+    await put(plain(900), {}, second);
+    const found = await factors();
+    expect(named(found, 'time above 800 °C')).toMatchObject({ factor: { unit: 'min' }, from: 'firing' });
+    const chosen = ['coats', 'peak temperature'].map((name) => named(found, name).factor);
+    const { body } = await used.api.post(`${study}/trials/analysis`, { factors: chosen });
+    expect(body.zones).toBe(8);
+    expect(body.leftOut).toHaveLength(4);
+    expect(JSON.stringify(body.leftOut[0])).toContain('peak temperature not noted');
+    const units = body.effects.map((one: Body) => [one.factor, one.unitOfChange]);
+    expect(units).toEqual([
+      ['coats', 'zone'],
+      ['peak temperature', 'firing'],
+    ]);
+    expect(body.effects[1].verdict).toBe('cannot tell');
+    expect(body.effects[1].cautions.join(' ')).toContain('everything else that differed between them');
+  });
+
+  it('is a time above the same temperature: what only one firing was asked for is left out', async () => {
+    const second = await newFiring('F2', { thresholds: [700, 800] });
+    for (const [i, at] of [firing, second].entries()) {
+      await put(plain(840 + 20 * i), {}, at);
+      await tile(`T${i}`, at);
+    }
+    const names = (await factors()).map((one) => one.factor.name).filter((name: string) => /time/.test(name));
+    expect(names).toEqual(['time above 800 °C']);
+  });
+});
+
 /** Bytes held beside the heap, once what nobody needs is gone. */
 function held(): number {
   setFlagsFromString('--expose-gc');

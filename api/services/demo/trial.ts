@@ -1,4 +1,5 @@
 import type { NewFiring } from '../../contract/firing.ts';
+import type { InventedLog } from './firing-log.ts';
 import { INVENTED } from './recipes.ts';
 
 /**
@@ -9,7 +10,7 @@ type Grade = 'matt' | 'satin' | 'glossy';
 type DemoFiring = Pick<
   NewFiring,
   'name' | 'date' | 'place' | 'fuel' | 'weather' | 'note' | 'stages' | 'readings'
->;
+> & { readonly log: InventedLog };
 
 const minutes = (n: number) => n * 60;
 /** Readings by a thermocouple of class 2 beside the pot: minute and °C. */
@@ -42,6 +43,23 @@ export const DEMO_FIRINGS: readonly DemoFiring[] = [
       { air: 'reducing', from: 0, to: minutes(50), note: 'Smoky while the wood caught' },
       { air: 'oxidising', from: minutes(50), to: minutes(190), note: 'Open fire' },
     ],
+    log: {
+      ...{ fileName: 'firing-1-invented.csv', edge: 0.09, spike: 64, gap: [165, 172], seed: 21 },
+      corners: [
+        [0, 10],
+        [10, 122],
+        [30, 312],
+        [55, 523],
+        [80, 664],
+        [105, 774],
+        [117, 826],
+        [121, 834],
+        [130, 808],
+        [150, 642],
+        [190, 392],
+        [225, 260],
+      ],
+    },
   },
   {
     ...{ name: 'Firing 2 (invented)', date: '2026-03-07', place: 'Pit behind the workshop, Tessary Vale' },
@@ -61,6 +79,22 @@ export const DEMO_FIRINGS: readonly DemoFiring[] = [
       { air: 'reducing', from: 0, to: minutes(40), note: null },
       { air: 'oxidising', from: minutes(40), to: minutes(170), note: 'Open fire' },
     ],
+    log: {
+      ...{ fileName: 'firing-2-invented.csv', edge: 0.06, spike: 22, gap: [150, 152], seed: 7 },
+      corners: [
+        [0, 11],
+        [10, 142],
+        [35, 424],
+        [60, 633],
+        [85, 784],
+        [97, 844],
+        [102, 856],
+        [112, 834],
+        [135, 612],
+        [170, 372],
+        [205, 250],
+      ],
+    },
   },
 ];
 

@@ -40,6 +40,14 @@ export function TrialChoices({
             </Tick>
           ))}
         </div>
+        {choice.found
+          .filter((one) => choice.chosen.includes(one.factor.name))
+          .flatMap((one) => one.notes)
+          .map((note) => (
+            <p key={note} className="faint small">
+              {note}
+            </p>
+          ))}
       </fieldset>
     </div>
   );
