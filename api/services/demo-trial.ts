@@ -5,6 +5,7 @@ import { THRESHOLDS } from '../contract/firing.ts';
 import { readLog } from '../intake/logs.ts';
 import { type InventedLog, inventedLog } from './demo/firing-log.ts';
 import { DEMO_FIRINGS, DEMO_TILES, type DemoTile, thicknessOf } from './demo/trial.ts';
+import { insertPictures } from './demo-pictures.ts';
 import { logColumns } from './stored-log.ts';
 import { insertTile } from './tiles.ts';
 import { emptyGrid } from './zone-grid.ts';
@@ -27,6 +28,7 @@ export async function insertTrial(
     const fire = firings.find((one) => one.name === tile.firing)!;
     if (specimen) await insertTile(tx, studyId, { ...tileOf(tile), specimen, firing: fire.id });
   }
+  await insertPictures(tx, studyId, specimens);
 }
 
 /** The invented log, read as any other is. */

@@ -212,3 +212,28 @@ describe('drawn zones', () => {
     expect(await zoneNow()).toMatchObject({ picture: null, outline: null, measuredColour: { picture } });
   });
 });
+
+describe('the demo’s pictures', () => {
+  it('say that they are invented, and hold zones whose colours were measured against the card', async () => {
+    const { id } = (await used.api.post('/api/demo')).body;
+    const tiles = (await used.api.get(`/api/studies/${id}/tiles`)).body;
+    const pictured = tiles.filter((one: { pictures: object[] }) => one.pictures.length > 0);
+    expect(pictured.map((one: { label: string }) => one.label)).toEqual(['Tile 4', 'Tile 5']);
+    for (const { pictures, zones } of pictured) {
+      expect(pictures[0].caption).toContain('Invented');
+      for (const zone of zones) {
+        expect(zone).toMatchObject({ picture: pictures[0].id, outline: { length: 4 } });
+        expect(zone.measuredColour).toMatchObject({ picture: pictures[0].id, grey: { reflectance: 0.18 } });
+      }
+      // Darker where it lies thicker: each as it was painted.
+      const byCoats = zones.toSorted((a: { coats: number }, b: { coats: number }) => a.coats - b.coats);
+      expect(byCoats.at(-1).measuredColour.lab[0]).toBeLessThan(byCoats[0].measuredColour.lab[0]);
+    }
+    const analyses = (await used.api.get(`/api/studies/${id}/analyses?specimen=${pictured[1].id}`)).body.rows;
+    expect(analyses.map((one: { zoneLabel: string | null }) => one.zoneLabel).sort()).toEqual([
+      'A1',
+      'C1',
+      null,
+    ]);
+  });
+});
