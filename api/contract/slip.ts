@@ -89,6 +89,7 @@ export const uncertaintyAnswer = z
         d2: interval.nullable(),
         membership: interval.nullable(),
         inside: number.nullable(),
+        outside: number.nullable(),
         nearest: number,
       }),
     ),

@@ -3,6 +3,7 @@ import { distanceOff, distanceSquared, type FittedSpread } from '../reference/sp
 import type { GroupModel, GroupSpread, ReferenceModel } from '../reference/types.ts';
 import { membershipOfNewcomer } from '../statistics/hotelling.ts';
 import { contributionsOf } from './contributions.ts';
+import { type Companions, companionsOf, pooledRank } from './pooled-rank.ts';
 import { type Surroundings, surroundingsOf } from './surroundings.ts';
 import type { GroupPlacement } from './types.ts';
 import { rankAmong, verdictOf } from './verdict.ts';
@@ -56,12 +57,16 @@ function offAxes(coordinates: readonly number[], around: Surroundings): GroupPla
   return { distance, furthestMember: furthest(members), rank: rankAmong(distance, members) };
 }
 
-function measures(coordinates: readonly number[], spread: FittedSpread, around: Surroundings): Measures {
+function measures(
+  coordinates: readonly number[],
+  spread: FittedSpread,
+  { around, companions }: { around: Surroundings; companions: Companions | null },
+): Measures {
   const d2 = distanceSquared(coordinates, spread);
   const exact = spread.method === 'sample' || spread.method === 'components';
   const found = exact ? membershipOfNewcomer(d2, { n: around.n, p: spread.p }) : null;
   const membership = found?.probability ?? null;
-  const typicality = around.memberD2 && rankAmong(d2, around.memberD2);
+  const typicality = companions && pooledRank(coordinates, companions);
   const ratio = around.memberD2 && Math.sqrt(d2 / furthest(around.memberD2));
   const off = offAxes(coordinates, around);
   return {
@@ -105,7 +110,9 @@ export function placeInGroup(sample: Located, group: GroupModel, model: Referenc
     n,
     p: spread?.p ?? null,
     distance: Math.hypot(...coordinates.map((v, j) => v - mean[j]!)),
-    ...(spread ? measures(coordinates, spread, around) : UNMEASURED),
+    ...(spread
+      ? measures(coordinates, spread, { around, companions: companionsOf(sample, group, model) })
+      : UNMEASURED),
     method: spread ? methodName(spread) : 'refused',
     refusal,
     warnings: [

@@ -12,7 +12,7 @@ export interface Surroundings {
   readonly deviation: readonly number[] | null;
   readonly spread: FittedSpread | null;
   readonly refusal: string | null;
-  /** Leave-one-out distances of the sherds the sample is ranked among. */
+  /** Leave-one-out distances of the sherds the sample is compared with. */
   readonly memberD2: readonly number[] | null;
   /** Under components that leave something out: what the distance off is taken from, and the members' own. */
   readonly off: {

@@ -19,7 +19,10 @@ export interface Contribution {
  */
 export type Verdict = 'inside' | 'borderline' | 'outside' | 'unknown';
 
-/** Place in a group's own members, free of any distribution: (1 + members at least as far out) / (of + 1). */
+/**
+ * Place among a group's members: (1 + members at least as far out) / (of + 1). Free of any distribution for D²
+ * (pooled-rank.ts: the sample among them, everything fitted to all alike); nearly so for a distance off components.
+ */
 export interface Rank {
   readonly value: number;
   readonly atLeastAsFar: number;

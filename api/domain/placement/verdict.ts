@@ -19,9 +19,9 @@ function byProbability(p: number): Verdict {
   return p < EDGE ? 'borderline' : 'inside';
 }
 
-/** `ratio`: distance over that of the furthest member. */
-function byRank(rank: Rank, ratio: number): Verdict {
-  if (rank.value < RANK_OUT || ratio >= FAR) return 'outside';
+/** `ratio`: distance over that of the furthest member; null where members have no distance of their own. */
+function byRank(rank: Rank, ratio: number | null): Verdict {
+  if (rank.value < RANK_OUT || (ratio !== null && ratio >= FAR)) return 'outside';
   return rank.atLeastAsFar === 0 || rank.value < RANK_EDGE ? 'borderline' : 'inside';
 }
 
@@ -36,7 +36,7 @@ function byDistanceOff({ distance, furthestMember, rank }: NonNullable<GroupPlac
 export interface Evidence {
   readonly membership: number | null;
   readonly typicality: Rank | null;
-  /** √D² over that of the furthest member; null without members' distances. */
+  /** √D² over that of the furthest member left out; null without members' distances. */
   readonly ratio: number | null;
   readonly off: GroupPlacement['off'];
 }
@@ -55,11 +55,7 @@ export interface Evidence {
  */
 export function verdictOf({ membership, typicality, ratio, off }: Evidence): Verdict {
   const main =
-    membership !== null
-      ? byProbability(membership)
-      : typicality && ratio !== null
-        ? byRank(typicality, ratio)
-        : 'unknown';
+    membership !== null ? byProbability(membership) : typicality ? byRank(typicality, ratio) : 'unknown';
   return main === 'unknown' || !off ? main : worse(main, byDistanceOff(off));
 }
 

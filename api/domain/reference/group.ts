@@ -60,9 +60,7 @@ function powerWarnings(spread: FittedSpread, n: number, members: readonly number
       : [];
   const unranked =
     members === null
-      ? [
-          `With n = ${n} and p = ${p} no sherd can be left out, so members have no distance of their own and no rank is given.`,
-        ]
+      ? [`With n = ${n} and p = ${p} no sherd can be left out, so members have no distance of their own.`]
       : [];
   return [...weak, ...unranked];
 }

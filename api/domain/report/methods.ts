@@ -113,7 +113,7 @@ const tests = ({ spread }: GroupModel) => spread !== null && spread.limit !== nu
 function tested({ groups }: ReferenceModel): string[] {
   if (groups.every(({ spread }) => spread === null)) return [];
   const rank =
-    'A rank free of any distribution says how many of a group’s members, each left out of its own group, lie at least as far out.';
+    'A rank free of any distribution says how many of a group’s members lie at least as far out as a sample put among them, the spread (and the components, where used) fitted to all of them alike.';
   if (!groups.some(tests)) return [rank];
   return [
     'Membership probabilities are those of Hotelling’s T² for a new observation (Hotelling 1931), F with p and n − p degrees of freedom; a member is held against the others of its group, itself left out.',

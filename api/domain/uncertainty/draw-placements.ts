@@ -2,7 +2,7 @@ import type { ReferenceModel } from '../reference/types.ts';
 import { RequirementError } from '../requirement.ts';
 import { randomStream } from '../statistics/random.ts';
 import { carriedWords } from './carried.ts';
-import { type InsideLimits, insideLimits } from './inside-limits.ts';
+import { type Judge, judgeOf } from './judge.ts';
 import { kernelOf } from './kernel.ts';
 import { blockCoordinates, blockProducts } from './kernel-block.ts';
 import { distancesFor, type KernelDistances, placeBlock } from './kernel-run.ts';
@@ -39,8 +39,10 @@ export function* drawPlacements(
   if (!(Number.isInteger(draws) && draws >= 100))
     throw new RequirementError(`an interval from draws needs at least 100 of them; found ${draws}`);
   const kernel = kernelOf(model, request.sample.id);
+  const judges = model.groups.map((group) => judgeOf(group, model, request.sample.id));
   const sampler = samplerOf(model, request, randomStream(seed));
   const distances = distancesFor(kernel.groups.length, draws);
+  const verdicts = { inside: judges.map(() => 0), outside: judges.map(() => 0) };
   const fractions = new Float64Array(draws);
   const scores = new Float64Array(kernel.loadings.length * draws);
   for (let first = 0; first < draws; first += BLOCK) {
@@ -49,12 +51,37 @@ export function* drawPlacements(
     for (let i = 0; i < size; i++) fractions[first + i] = sampler.draw(parts, { i, stride: size });
     const y = blockCoordinates(kernel, parts, size);
     placeBlock(kernel, y, { out: distances, first });
+    countVerdicts(judges, y, { distances, first, size, verdicts });
     const block = blockProducts(y, kernel.loadings, kernel.origin);
     for (let k = 0; k < kernel.loadings.length; k++)
       scores.set(block.subarray(k * size, (k + 1) * size), k * draws + first);
     yield { done: first + size, of: draws };
   }
-  return summarise(model, request, { distances, fractions, scores, spent: sampler.spent });
+  return summarise(model, request, { distances, fractions, scores, spent: sampler.spent, verdicts, judges });
+}
+
+interface Counting {
+  readonly distances: KernelDistances;
+  readonly first: number;
+  readonly size: number;
+  readonly verdicts: Verdicts;
+}
+
+function countVerdicts(
+  judges: readonly (Judge | null)[],
+  y: Float64Array,
+  { distances, first, size, verdicts }: Counting,
+): void {
+  judges.forEach((judge, g) => {
+    if (!judge) return;
+    for (let i = 0; i < size; i++) {
+      const at = g * distances.draws + first + i;
+      const coordinates = () => Array.from({ length: y.length / size }, (_, j) => y[j * size + i]!);
+      const said = judge.verdict({ d2: distances.d2[at]!, off2: distances.off2[at]!, coordinates });
+      if (said === 'inside') verdicts.inside[g]! += 1;
+      if (said === 'outside') verdicts.outside[g]! += 1;
+    }
+  });
 }
 
 /**
@@ -75,17 +102,28 @@ interface Drawn {
   /** Component by component: draw i of component k at [k·draws + i]. */
   readonly scores: Float64Array;
   readonly spent: Float64Array;
+  readonly verdicts: Verdicts;
+  readonly judges: readonly (Judge | null)[];
+}
+
+/** Draws with a verdict, group by group. */
+interface Verdicts {
+  readonly inside: number[];
+  readonly outside: number[];
 }
 
 function summarise(model: ReferenceModel, request: UncertaintyRequest, drawn: Drawn): PlacementUncertainty {
   const { sample, slip, settings } = request;
   const nearest = nearestShares(drawn.distances, model.groups.length);
   const groups = model.groups.map((group, g): GroupUncertainty => {
-    const limits = insideLimits(group, model, sample.id);
+    const judge = drawn.judges[g]!;
+    const share = (counts: readonly number[]) => (judge ? counts[g]! / settings.draws : null);
     return {
       group: group.id,
       name: group.name,
-      ...groupDraws(drawn.distances, g, limits),
+      ...groupDraws(drawn.distances, g, judge),
+      inside: share(drawn.verdicts.inside),
+      outside: share(drawn.verdicts.outside),
       nearest: nearest[g]!,
     };
   });
@@ -111,15 +149,13 @@ function summarise(model: ReferenceModel, request: UncertaintyRequest, drawn: Dr
 const spentWords = ({ oxide, share }: { oxide: string; share: number }) =>
   `${oxide} came to nothing in ${Math.round(100 * share)} % of draws and was drawn from below its uncertainty: leave it out of the comparison, or draw off less.`;
 
-function groupDraws({ distance2, d2, off2, draws }: KernelDistances, g: number, limits: InsideLimits | null) {
+function groupDraws({ distance2, d2, draws }: KernelDistances, g: number, judge: Judge | null) {
   const [from, to] = [g * draws, (g + 1) * draws];
-  let within = 0;
-  if (limits) for (let i = from; i < to; i++) if (d2[i]! <= limits.d2 && off2[i]! <= limits.off2) within++;
   // From here on the draws of this group are no longer in order.
   const distance = intervalOf(distance2.subarray(from, to), Math.sqrt);
   const spread = Number.isNaN(d2[from]!) ? null : intervalOf(d2.subarray(from, to));
-  const membership = spread && limits?.membership ? throughFalling(spread, limits.membership) : null;
-  return { distance, d2: spread, membership, inside: limits ? within / draws : null };
+  const membership = spread && judge?.membership ? throughFalling(spread, judge.membership) : null;
+  return { distance, d2: spread, membership };
 }
 
 function nearestShares({ distance2, draws }: KernelDistances, groups: number): number[] {

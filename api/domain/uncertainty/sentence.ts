@@ -7,7 +7,7 @@ export interface DrawnGroups {
   readonly groups: readonly GroupUncertainty[];
 }
 
-/** Shares between which neither inside nor outside may be claimed. */
+/** Share of draws from which on something may be claimed. */
 const SURE = 0.95;
 
 const count = (n: number) => n.toString().replace(/\B(?=(\d{3})+$)/g, ',');
@@ -24,22 +24,26 @@ const between = ({ low, high }: Interval) => `${figure(low)} to ${figure(high)}`
  * often nearest to), and no more: inside or outside is claimed only where at least 95 % of draws say so.
  * @example
  * at = { low: 1, median: 2, high: 3 }
- * group = (inside) => ({ group: 'g', name: 'Red Terrace ware', distance: at, d2: at, membership: { low: 0.02, median: 0.1, high: 0.4 }, inside, nearest: 1 })
- * uncertaintySentence({ label: 'Tile 14', draws: 2000, groups: [group(0.71)] }) // 'Whether Tile 14 lies inside Red Terrace ware cannot be told within the uncertainties: it is inside in 71 % of 2,000 draws (membership probability 0.020 to 0.40 in 95 % of them).'
- * uncertaintySentence({ label: 'Tile 14', draws: 2000, groups: [group(0.02)] }) // 'Tile 14 lies outside Red Terrace ware within the uncertainties: it is inside in 2 % of 2,000 draws (membership probability 0.020 to 0.40 in 95 % of them).'
+ * group = (inside, outside) => ({ group: 'g', name: 'Red Terrace ware', distance: at, d2: at, membership: { low: 0.02, median: 0.1, high: 0.4 }, inside, outside, nearest: 1 })
+ * uncertaintySentence({ label: 'Tile 14', draws: 2000, groups: [group(0.71, 0.2)] }) // 'Whether Tile 14 lies inside Red Terrace ware cannot be told within the uncertainties: it is inside in 71 %, at the edge in 9 % and outside in 20 % of 2,000 draws (membership probability 0.020 to 0.40 in 95 % of them).'
+ * uncertaintySentence({ label: 'Tile 14', draws: 2000, groups: [group(0, 0.97)] }) // 'Tile 14 lies outside Red Terrace ware within the uncertainties: it is outside in 97 % of 2,000 draws (membership probability 0.020 to 0.40 in 95 % of them).'
  */
 export function uncertaintySentence({ label, draws, groups }: DrawnGroups, id?: string): string {
   const group = id === undefined ? subject(groups) : groups.find((g) => g.group === id);
   if (!group) return `${label} has no ware group to be compared with.`;
-  const { name, inside, membership, nearest } = group;
-  if (inside === null)
+  const { name, inside, outside, membership, nearest } = group;
+  if (inside === null || outside === null)
     return `${label} cannot be judged against ${name}; its centre is the nearest in ${percent(nearest)} of ${count(draws)} draws.`;
   const probability = membership ? ` (membership probability ${between(membership)} in 95 % of them)` : '';
-  const share = `it is inside in ${percent(inside)} of ${count(draws)} draws${probability}`;
+  const of = `of ${count(draws)} draws${probability}`;
   if (inside >= SURE)
-    return `${label} cannot be told from ${name}, with the uncertainties carried: ${share}.`;
-  if (inside <= 1 - SURE) return `${label} lies outside ${name} within the uncertainties: ${share}.`;
-  return `Whether ${label} lies inside ${name} cannot be told within the uncertainties: ${share}.`;
+    return `${label} cannot be told from ${name}, with the uncertainties carried: it is inside in ${percent(inside)} ${of}.`;
+  if (outside >= SURE)
+    return `${label} lies outside ${name} within the uncertainties: it is outside in ${percent(outside)} ${of}.`;
+  const edge = Math.round((1 - inside - outside) * draws) / draws;
+  if (edge >= SURE)
+    return `${label} lies at the edge of ${name} within the uncertainties: it is at the edge in ${percent(edge)} ${of}.`;
+  return `Whether ${label} lies inside ${name} cannot be told within the uncertainties: it is inside in ${percent(inside)}, at the edge in ${percent(edge)} and outside in ${percent(outside)} ${of}.`;
 }
 
 function subject(groups: readonly GroupUncertainty[]): GroupUncertainty | undefined {

@@ -48,6 +48,8 @@ export interface GroupUncertainty {
   readonly membership: Interval | null;
   /** Share of draws that cannot be told from the members; null where the group gives no verdict. */
   readonly inside: number | null;
+  /** Share of draws that lie outside; what is neither lies at the edge. */
+  readonly outside: number | null;
   /** Share of draws to whose composition this group's centre is the nearest. */
   readonly nearest: number;
 }

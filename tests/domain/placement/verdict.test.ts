@@ -47,6 +47,11 @@ describe('a verdict', () => {
     expect(verdictOf({ ...nothing, membership, off: away })).toBe(verdict);
   });
 
+  it('by rank alone, members without a distance of their own, is never more than borderline', () => {
+    expect(verdictOf({ ...nothing, typicality: rank(0, 4) })).toBe('borderline');
+    expect(verdictOf({ ...nothing, typicality: rank(1, 4) })).toBe('inside');
+  });
+
   it('is unknown where there is neither probability nor rank', () => {
     expect(verdictOf(nothing)).toBe('unknown');
   });

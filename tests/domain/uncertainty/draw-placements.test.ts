@@ -32,6 +32,7 @@ describe('placements drawn within their uncertainties', () => {
           expect(group.distance.median).toBeCloseTo(wanted.distance, 8);
           expect(group.d2!.median / wanted.d2!).toBeCloseTo(1, 8);
           expect(group.inside).toBe(wanted.verdict === 'inside' ? 1 : 0);
+          expect(group.outside).toBe(wanted.verdict === 'outside' ? 1 : 0);
           if (wanted.membership === null) expect(group.membership).toBeNull();
           else expect(group.membership!.low).toBeCloseTo(wanted.membership, 8);
           expect(group.nearest).toBe(placed.groups[0] === wanted ? 1 : 0);

@@ -3,13 +3,18 @@ import { uncertaintySentence } from '../../../api/domain/uncertainty/sentence.ts
 import { intervalOf, throughFalling } from '../../../api/domain/uncertainty/summary.ts';
 
 const at = { low: 1, median: 2, high: 3 };
-const group = (inside: number | null, name = 'Red Terrace') => ({
+const group = (
+  inside: number | null,
+  name = 'Red Terrace',
+  outside = inside === null ? null : 1 - inside,
+) => ({
   group: name,
   name,
   distance: at,
   d2: at,
   membership: inside === null ? null : { low: 0.0004, median: 0.1, high: 0.4 },
   inside,
+  outside,
   nearest: 0.8,
 });
 const say = (...groups: ReturnType<typeof group>[]) =>
@@ -22,7 +27,7 @@ describe('the sentence of a drawn placement', () => {
         /^Whether Tile 14 lies inside Red Terrace cannot be told within the uncertainties/,
       );
     expect(say(group(0.71))).toContain(
-      'it is inside in 71 % of 2,000 draws (membership probability < 0.001 to 0.40',
+      'it is inside in 71 %, at the edge in 0 % and outside in 29 % of 2,000 draws (membership probability < 0.001 to 0.40',
     );
   });
 
@@ -33,9 +38,19 @@ describe('the sentence of a drawn placement', () => {
     expect(say(group(0.04))).toMatch(/^Tile 14 lies outside Red Terrace within the uncertainties/);
   });
 
+  it('does not call outside what lies at the edge in most draws, as the placement does not', () => {
+    expect(say(group(0.01, 'Red Terrace', 0.02))).toBe(
+      'Tile 14 lies at the edge of Red Terrace within the uncertainties: it is at the edge in 97 % of 2,000 draws (membership probability < 0.001 to 0.40 in 95 % of them).',
+    );
+    expect(say(group(0.04, 'Red Terrace', 0.4))).toMatch(
+      /^Whether Tile 14 lies inside .* inside in 4 %, at the edge in 56 % and outside in 40 % of 2,000 draws/,
+    );
+  });
+
   it('never rounds a share to none or all', () => {
     expect(say(group(0.9995))).toContain('over 99 % of');
-    expect(say(group(0.0005))).toContain('under 1 % of');
+    expect(say(group(0.0005))).toContain('over 99 % of');
+    expect(say(group(0.0005, 'Red Terrace', 0.5))).toContain('inside in under 1 %, at');
     expect(say(group(1))).toContain('100 % of');
   });
 

@@ -127,6 +127,10 @@ const COLUMNS: TableColumn<GroupUncertainty>[] = [
     ...right,
     cell: (row) => (row.inside === null ? '–' : percent(row.inside)),
   }),
+  column('outside', 'Outside in', (row) => row.outside, {
+    ...right,
+    cell: (row) => (row.outside === null ? '–' : percent(row.outside)),
+  }),
   column('nearest', 'Nearest in', (row) => row.nearest, { ...right, cell: (row) => percent(row.nearest) }),
   column('membership', 'Membership probability', () => null, {
     ...right,
@@ -139,7 +143,7 @@ const COLUMNS: TableColumn<GroupUncertainty>[] = [
   column('d2', 'D²', () => null, { ...right, cell: (row) => between(row.d2, showSignificant) }),
 ];
 const FILE = [
-  ...COLUMNS.slice(0, 3),
+  ...COLUMNS.slice(0, 4),
   ...ends('membership', 'Membership probability', (row) => row.membership),
   ...ends('distance', 'Distance to centre', (row) => row.distance),
   ...ends('d2', 'D²', (row) => row.d2),
