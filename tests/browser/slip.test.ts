@@ -202,7 +202,7 @@ describe('uncertainty', () => {
       settings: { draws: 2000, seed: 1 },
     });
     expect(await page.locator('.estimate-value').textContent()).toBe(answer.sentence);
-    expect(answer.sentence).toMatch(/inside in .* % of 2,000 draws/);
+    expect(answer.sentence).toMatch(/side in .* % of 2,000 draws/);
     expect(await page.locator('.figure path.cloud').count()).toBe(1);
     expect(await page.locator('.slip').textContent()).toContain('Seed 1.');
   });
