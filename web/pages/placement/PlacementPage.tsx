@@ -23,6 +23,7 @@ import { keptPath } from './paths.ts';
 import { ResultsHead, ResultsRest } from './Results.tsx';
 import { requestOf, type Settings, settingsKey, USUAL } from './settings.ts';
 import { asked, useSlipChoices } from './slip/choices.ts';
+import { SlipSection } from './slip/SlipSection.tsx';
 import { useReferenceSlip } from './slip/useReferenceSlip.ts';
 import { type Slip, useSlip } from './slip/useSlip.ts';
 import { FIRST_VIEW, keptViewKey, type ViewState, viewKey } from './view-state.ts';
@@ -102,7 +103,7 @@ function Placing({ study, groups }: PageProps & { readonly groups: readonly Ware
             comparison={last}
           />
           <div className="placing-rest">
-            {shown && <ResultsRest {...shown} sherdActions={sherdActions} />}
+            {shown && <ResultsRest {...shown} slipPanel={SlipSection} sherdActions={sherdActions} />}
           </div>
         </div>
       )}

@@ -1,4 +1,4 @@
-import { type ReactNode, useMemo } from 'react';
+import { type ComponentType, type ReactNode, useMemo } from 'react';
 import type { Comparison } from '../../../api/contract/placement.ts';
 import type { Placement } from '../../../api/domain/placement/types.ts';
 import { Notice } from '../../parts/Notice.tsx';
@@ -6,7 +6,7 @@ import { NoReplicas } from './NoReplicas.tsx';
 import { ProfileSection } from './ProfileSection.tsx';
 import { ScoresSection } from './ScoresSection.tsx';
 import { SlipKept } from './slip/SlipKept.tsx';
-import { SlipSection } from './slip/SlipSection.tsx';
+import type { SlipSectionProps } from './slip/section-props.ts';
 import { type Slip, useFollowed, useFollowedLater } from './slip/useSlip.ts';
 import { BehindTables } from './tables/BehindTables.tsx';
 import { GroupsTable } from './tables/GroupsTable.tsx';
@@ -66,17 +66,19 @@ export function ResultsHead(asked: ResultsProps) {
 }
 
 export interface ResultsRestProps extends ResultsProps {
+  /** Where slip is drawn off, if it can be. */
+  readonly slipPanel?: ComponentType<SlipSectionProps>;
   readonly sherdActions: (id: string, label: string) => ReactNode;
 }
 
 /** Then the figures, then the tables. */
-export function ResultsRest({ sherdActions, ...at }: ResultsRestProps) {
+export function ResultsRest({ sherdActions, slipPanel: SlipPanel, ...at }: ResultsRestProps) {
   const { placement, ...look } = useLook(at);
   const { slip, result } = at;
   return (
     <>
-      {placement && slip && (
-        <SlipSection key={placement.id} slip={slip} result={result} replica={placement} />
+      {placement && slip && SlipPanel && (
+        <SlipPanel key={placement.id} slip={slip} result={result} replica={placement} />
       )}
       {placement && !slip && <SlipKept result={result} replica={placement} />}
       <ScoresSection {...look} sherdActions={sherdActions} slip={slip} />

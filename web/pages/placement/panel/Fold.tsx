@@ -1,5 +1,5 @@
-import type { ReactNode } from 'react';
-import { Button, Disclosure, DisclosurePanel, Heading } from 'react-aria-components';
+import { type ReactNode, useContext } from 'react';
+import { Button, Disclosure, DisclosurePanel, DisclosureStateContext, Heading } from 'react-aria-components';
 import { Caret } from '../../../parts/icons.tsx';
 
 /** Something a step behind: its heading opens it. */
@@ -25,4 +25,9 @@ export function Fold(at: {
       </DisclosurePanel>
     </Disclosure>
   );
+}
+
+/** Works nothing out and asks nothing of the service until its fold is open. */
+export function Opened({ children }: { readonly children: ReactNode }) {
+  return useContext(DisclosureStateContext)?.isExpanded ? children : null;
 }
