@@ -138,6 +138,7 @@ export const preview = z
     delimiter: z.string().nullable(),
     rowCount: z.number().int(),
     columnCount: z.number().int(),
+    letters: z.array(z.string()),
     understanding,
     rows: z.array(
       z.object({

@@ -1,5 +1,6 @@
 import { unhurried } from './delimited.ts';
 import { interpret } from './interpret.ts';
+import { letterOf } from './letters.ts';
 import type { Choices, DraftAnalysis, Part, Preview, Problem, RememberedChoices, Table } from './types.ts';
 import { understand } from './understand.ts';
 
@@ -22,6 +23,7 @@ export async function previewOf(table: Table, options: PreviewOptions = {}): Pro
   const problems = [...table.warnings, ...tally.problems];
   return {
     ...{ kind, fileName, sheets, sheet, encoding, delimiter, rowCount, columnCount },
+    letters: Array.from({ length: Math.min(columnCount, LETTERS_SHOWN) }, (_, index) => letterOf(index)),
     understanding,
     rows: table.head.slice(0, show).map((row) => ({ ...row, cells: row.cells.map(cut) })),
     analyses: tally.first,
@@ -35,6 +37,8 @@ export async function previewOf(table: Table, options: PreviewOptions = {}): Pro
   };
 }
 
+/** Columns of the first rows that a page shows. */
+const LETTERS_SHOWN = 60;
 const SHOWN_CHARACTERS = 300;
 const cut = (cell: string) => (cell.length > SHOWN_CHARACTERS ? `${cell.slice(0, SHOWN_CHARACTERS)}…` : cell);
 

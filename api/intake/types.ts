@@ -218,6 +218,8 @@ export interface Preview {
   readonly rowCount: number;
   readonly columnCount: number;
   readonly understanding: Understanding;
+  /** Spreadsheet letters of the file's own columns, as many as are shown; of a sideways table too. */
+  readonly letters: readonly string[];
   /** The first rows, as in the file. */
   readonly rows: readonly Row[];
   /** The first analyses, as they would be stored. */

@@ -1,6 +1,7 @@
 import { readFile } from 'node:fs/promises';
 import type { Browser, Page } from 'playwright-core';
 import { afterAll, afterEach, beforeAll, beforeEach, describe, expect, test } from 'vitest';
+import type { ComparisonText } from '../../api/contract/figure.ts';
 import type { Comparison, ComparisonRequest } from '../../api/contract/placement.ts';
 import type { WareGroup } from '../../api/contract/ware-group.ts';
 import { studyPath } from '../../web/paths.ts';
@@ -312,6 +313,46 @@ describe('what can be taken away', () => {
   });
 });
 
+describe('other views', () => {
+  const open = (title: string) => page.getByRole('button', { name: new RegExp(`^${title}`) }).click();
+
+  test('draw nothing until they are opened, and then carry their caption', async () => {
+    expect(await page.locator('figcaption').count()).toBe(0);
+    await open('Tree');
+    await page.locator('figcaption', { hasText: 'Ward’s criterion' }).waitFor();
+    await pick(/Joined by$/, /^Average linkage/);
+    await page.locator('figcaption', { hasText: 'average linkage' }).waitFor();
+  });
+  test('show the two oxides and the axes that are chosen, and give the same as a file', async () => {
+    await open('Two oxides');
+    const caption = page.locator('figcaption');
+    await caption.waitFor();
+    const section = page.locator('section', { has: page.locator('#views-heading') });
+    const choose = async (label: RegExp, option: string) => {
+      await section.getByRole('button', { name: label }).click();
+      await page.getByRole('option', { name: option, exact: true }).click();
+    };
+    await choose(/Across$/, 'Al₂O₃');
+    await choose(/Up$/, 'PbO');
+    await choose(/Axes$/, 'Linear');
+    await expect.poll(() => caption.textContent()).toMatch(/^PbO against Al₂O₃ of .* linear axes/);
+    const { name, text } = await saved(() =>
+      page.getByRole('button', { name: 'SVG of Two oxides', exact: true }).click(),
+    );
+    expect(name).toBe('pair.svg');
+    expect(text).toContain('PbO against Al2O3');
+    expect(text).toContain('linear scales');
+  });
+  test('come with the methods of a comparison that is not kept', async () => {
+    await open('Methods, captions and sources');
+    const words = await ask<ComparisonText>(`/studies/${study}/comparison/text`, {
+      comparison: usual.request,
+    });
+    await page.getByText(words.methods).waitFor();
+    await page.getByText(words.captions.scores).waitFor();
+  });
+});
+
 describe('keeping', () => {
   test('a placement freezes it: it opens again as it was, is renamed, compared again, and deleted', async () => {
     await pick(/Replica$/, usual.placements[5]!.label);
@@ -374,7 +415,8 @@ test.each([
   await other.locator('.sentence').waitFor();
   const change = other.getByRole('button', { name: 'Change', exact: true });
   if (await change.isVisible()) await change.click();
-  for (const fold of await other.locator('.fold-trigger').all()) await fold.click();
+  // By key: what unfolds above moves what lies beneath.
+  for (const fold of await other.locator('.fold-trigger').all()) await fold.press('Enter');
   expect(await other.locator('.fold-trigger[aria-expanded=false]').count()).toBe(0);
   expect(await axeViolations(other)).toEqual([]);
   expect(await other.evaluate(() => document.documentElement.scrollWidth - innerWidth)).toBeLessThanOrEqual(

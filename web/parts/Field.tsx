@@ -21,7 +21,7 @@ export interface FieldProps extends Omit<TextFieldProps, 'className' | 'style' |
 /** One line or several of text, with its label, a hint and what is wrong with it. */
 export function Field({ label, hint, wrong, lines = 1, placeholder, whole, ...rest }: FieldProps) {
   return (
-    <TextField {...rest} className={whole ? 'field whole' : 'field'} isInvalid={Boolean(wrong)}>
+    <TextField {...rest} className={whole ? 'field whole' : 'field'} {...(wrong ? { isInvalid: true } : {})}>
       <Label className="label">{label}</Label>
       {lines > 1 ? (
         <TextArea className="input" rows={lines} {...(placeholder ? { placeholder } : {})} />

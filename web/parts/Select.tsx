@@ -35,7 +35,7 @@ export function Select<Id extends string>(at: SelectProps<Id>) {
       className="field"
       value={at.value}
       onChange={(key) => key !== null && at.onChange(key as Id)}
-      isInvalid={Boolean(at.wrong)}
+      {...(at.wrong ? { isInvalid: true } : {})}
       isDisabled={at.isDisabled ?? false}
       placeholder={at.placeholder ?? 'Choose'}
     >

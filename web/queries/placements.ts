@@ -1,6 +1,8 @@
 import { keepPreviousData, useMutation, useQuery, useQueryClient } from '@tanstack/react-query';
+import type { FigureFile, FigureWish } from '../../api/contract/figure.ts';
 import type { ComparisonRequest, NewPlacement } from '../../api/contract/placement.ts';
 import { answer, api } from '../client.ts';
+import { refusalFrom } from '../problem.ts';
 import { underStudy, useRefresh } from './studies.ts';
 
 const comparison = api.studies[':study'].comparison;
@@ -23,6 +25,27 @@ export function usePlacements(study: string) {
     queryKey: underStudy(study, 'placements'),
     queryFn: () => answer(placements.$get({ param: { study } })),
   });
+}
+
+/** Captions, methods and citations of a comparison that is not kept. */
+export function useComparisonText(study: string, request: ComparisonRequest) {
+  const json = { comparison: request };
+  return useQuery({
+    queryKey: underStudy(study, 'comparison-text', json),
+    queryFn: () => answer(comparison.text.$post({ param: { study }, json })),
+    staleTime: 60_000,
+  });
+}
+
+/** A figure of a comparison that is not kept, as a file. */
+export async function comparisonFigure(
+  study: string,
+  file: FigureFile,
+  json: { readonly comparison: ComparisonRequest; readonly look: FigureWish },
+): Promise<Blob> {
+  const got = await comparison.figures[':file'].$post({ param: { study, file }, json });
+  if (!got.ok) throw await refusalFrom(got);
+  return got.blob();
 }
 
 /** A kept placement never changes but for its name and note. */

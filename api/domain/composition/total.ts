@@ -34,7 +34,7 @@ export function describeTotal(rawTotal: number, context: TotalContext): Normalis
       message: 'Atom % sets no mass scale: the oxides were scaled to sum to 100.',
     };
   const judgement = rawTotal < USUAL_TOTAL.low ? 'low' : rawTotal > USUAL_TOTAL.high ? 'high' : 'usual';
-  const head = `The oxides sum to ${figureText(rawTotal)} wt% before closure: ${judgement} (98–102 is usual).`;
+  const head = `The oxides sum to ${figureText(rawTotal)} wt% before closure${judgement === 'usual' ? ', within the usual 98–102' : `: ${judgement} (98–102 is usual)`}.`;
   const reasons = [...reasonsFor(judgement, rawTotal, context.amounts), ...context.hints];
   return { judgement, message: [head, ...reasons].join(' ') };
 }

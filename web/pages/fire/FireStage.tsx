@@ -1,6 +1,7 @@
 import { Route, Switch } from 'wouter';
 import { SubNav, type SubPage } from '../../parts/SubNav.tsx';
 import type { PageProps } from '../../paths.ts';
+import { NotFoundPage } from '../NotFoundPage.tsx';
 import { FiringsPage } from './firings/FiringsPage.tsx';
 import { NotebookPage } from './notebook/NotebookPage.tsx';
 import { firePath } from './paths.ts';
@@ -61,6 +62,7 @@ export default function FireStage({ study }: PageProps) {
         <Route path={`${base}/notebook`}>
           <NotebookPage study={study} />
         </Route>
+        <Route component={NotFoundPage} />
       </Switch>
     </>
   );

@@ -1,8 +1,6 @@
 import type { Choices, Preview } from '../../../api/contract/intake.ts';
 import { ScrollRegion } from '../../parts/ScrollRegion.tsx';
 
-const MOST_COLUMNS = 60;
-
 function rowWord(number: number, choices: Choices): string {
   if (number === choices.headerRow) return 'names';
   if (number === choices.unitsRow) return 'units';
@@ -13,7 +11,7 @@ function rowWord(number: number, choices: Choices): string {
 
 /** The table as the file holds it, row numbers as a spreadsheet shows them. */
 export function FirstRows({ preview, choices }: { readonly preview: Preview; readonly choices: Choices }) {
-  const columns = preview.understanding.columns.slice(0, MOST_COLUMNS);
+  const { letters } = preview;
   return (
     <section className="stack" aria-labelledby="rows">
       <h2 id="rows">First rows of the file</h2>
@@ -22,9 +20,9 @@ export function FirstRows({ preview, choices }: { readonly preview: Preview; rea
           <thead>
             <tr>
               <th scope="col">Row</th>
-              {columns.map((column) => (
-                <th scope="col" key={column.index}>
-                  {column.letter}
+              {letters.map((letter) => (
+                <th scope="col" key={letter}>
+                  {letter}
                 </th>
               ))}
             </tr>
@@ -35,17 +33,17 @@ export function FirstRows({ preview, choices }: { readonly preview: Preview; rea
                 <th scope="row">
                   {row.number} <span className="faint small">{rowWord(row.number, choices)}</span>
                 </th>
-                {columns.map((column) => (
-                  <td key={column.index}>{row.cells[column.index] ?? ''}</td>
+                {letters.map((letter, index) => (
+                  <td key={letter}>{row.cells[index] ?? ''}</td>
                 ))}
               </tr>
             ))}
           </tbody>
         </table>
       </ScrollRegion>
-      {preview.columnCount > columns.length && (
+      {preview.columnCount > letters.length && (
         <p className="faint">
-          {columns.length} of {preview.columnCount} columns are shown.
+          {letters.length} of {preview.columnCount} columns are shown.
         </p>
       )}
     </section>

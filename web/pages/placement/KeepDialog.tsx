@@ -1,8 +1,7 @@
 import { useState } from 'react';
-import { Button } from '../../parts/Button.tsx';
 import { Dialog } from '../../parts/Dialog.tsx';
 import { Field } from '../../parts/Field.tsx';
-import { ErrorNotice } from '../../parts/Notice.tsx';
+import { FormDialog } from '../../parts/FormDialog.tsx';
 
 export interface Naming {
   readonly name: string;
@@ -38,15 +37,10 @@ export function KeepDialog(at: {
   return (
     <Dialog title={at.title} open={at.open} onClose={at.onClose}>
       {at.lead && <p>{at.lead}</p>}
-      <Field label="Name" value={name} onChange={setName} autoFocus />
-      <Field label="Note" value={note} onChange={setNote} lines={3} />
-      <ErrorNotice error={error} />
-      <div className="row end">
-        <Button onPress={at.onClose}>Cancel</Button>
-        <Button look="primary" isDisabled={name.trim() === ''} isPending={busy} onPress={keep}>
-          {at.action}
-        </Button>
-      </div>
+      <FormDialog onSubmit={keep} onCancel={at.onClose} save={at.action} busy={busy} error={error}>
+        <Field label="Name" value={name} onChange={setName} isRequired autoFocus />
+        <Field label="Note" value={note} onChange={setNote} lines={3} />
+      </FormDialog>
     </Dialog>
   );
 }

@@ -22,10 +22,11 @@ import { SettingsPanel } from './panel/SettingsPanel.tsx';
 import { keptPath } from './paths.ts';
 import { ResultsHead, ResultsRest } from './Results.tsx';
 import { requestOf, type Settings, settingsKey, USUAL } from './settings.ts';
-import { asked, useSlipChoices } from './slip/choices.ts';
+import { useSlipChoices } from './slip/choices.ts';
 import { SlipSection } from './slip/SlipSection.tsx';
 import { useReferenceSlip } from './slip/useReferenceSlip.ts';
 import { type Slip, useSlip } from './slip/useSlip.ts';
+import { UnkeptFiles, withSlipAsked } from './UnkeptFiles.tsx';
 import { FIRST_VIEW, keptViewKey, type ViewState, viewKey } from './view-state.ts';
 import { day } from './words.ts';
 
@@ -61,8 +62,10 @@ function Placing({ study, groups }: PageProps & { readonly groups: readonly Ware
   const change = (part: Partial<Settings>) => settings.set({ ...settings.value, ...part });
   const look = (part: Partial<ViewState>) => view.set({ ...view.value, ...part });
   const empty = groups.every(({ specimens }) => specimens === 0);
-  const shown = comparison.data &&
+  const shown = request !== null &&
+    comparison.data &&
     !comparison.isError && { study, result: comparison.data, view: view.value, onView: look, slip };
+  const comparing = request !== null && comparison.isPlaceholderData;
   const sherdActions = (specimen: string, label: string) => (
     <>
       <Link href={specimenPath(study, specimen)}>Open {label}</Link>
@@ -84,9 +87,9 @@ function Placing({ study, groups }: PageProps & { readonly groups: readonly Ware
       {empty ? (
         <NothingToCompare study={study} groups={groups.length} />
       ) : (
-        <div className="placing" aria-busy={comparison.isPlaceholderData}>
+        <div className="placing" aria-busy={comparing}>
           <p className="unseen" role="status">
-            {comparison.isPlaceholderData ? 'Comparing …' : ''}
+            {comparing ? 'Comparing …' : ''}
           </p>
           <div className="placing-head">
             {shown ? (
@@ -101,9 +104,11 @@ function Placing({ study, groups }: PageProps & { readonly groups: readonly Ware
             groups={groups}
             replicas={replicas.data?.rows ?? []}
             comparison={last}
+            stale={!shown}
           />
           <div className="placing-rest">
             {shown && <ResultsRest {...shown} slipPanel={SlipSection} sherdActions={sherdActions} />}
+            {shown && request && <UnkeptFiles {...shown} request={request} />}
           </div>
         </div>
       )}
@@ -154,8 +159,8 @@ function Keep({ study, request, result, view, slip }: KeepProps) {
           open
           onClose={() => setOpen(false)}
           onKeep={async ({ name, note }) => {
-            const drawn = [...request.slip, ...asked(slip.choices.get(), result.replicas)];
-            const { id } = await keep.mutateAsync({ name, note, comparison: { ...request, slip: drawn } });
+            const comparison = withSlipAsked({ request, slip, result });
+            const { id } = await keep.mutateAsync({ name, note, comparison });
             keepDraft(keptViewKey(study, id), view);
             navigate(keptPath(study, id));
           }}

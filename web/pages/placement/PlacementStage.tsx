@@ -1,5 +1,6 @@
 import { Route, Switch } from 'wouter';
 import type { PageProps } from '../../paths.ts';
+import { NotFoundPage } from '../NotFoundPage.tsx';
 import { KeptPage } from './KeptPage.tsx';
 import { PlacementPage } from './PlacementPage.tsx';
 import { placementPath } from './paths.ts';
@@ -16,6 +17,7 @@ export default function PlacementStage({ study }: PageProps) {
       <Route path={`${placementPath(study)}/kept/:placement`}>
         {({ placement }) => <KeptPage key={placement} study={study} placement={placement} />}
       </Route>
+      <Route component={NotFoundPage} />
     </Switch>
   );
 }

@@ -14,6 +14,7 @@ import { NearestTable } from './tables/NearestTable.tsx';
 import { OverviewTable } from './tables/OverviewTable.tsx';
 import { type LookProps, VerdictSection } from './Verdict.tsx';
 import { soundView, type ViewState } from './view-state.ts';
+import { OtherViews } from './views/OtherViews.tsx';
 
 /** A comparison, live or kept, and how it is looked at. */
 export interface ResultsProps {
@@ -95,7 +96,12 @@ export function ResultsRest({ sherdActions, slipPanel: SlipPanel, ...at }: Resul
 function Later(asked: ResultsProps) {
   const at = { ...asked, result: useFollowedLater(asked.slip, asked.result) };
   const { placement, ...look } = useLook(at);
-  return placement && <OfOneReplica {...look} placement={placement} study={at.study} />;
+  return (
+    <>
+      {placement && <OfOneReplica {...look} placement={placement} study={at.study} />}
+      <OtherViews {...look} />
+    </>
+  );
 }
 
 function OfOneReplica(at: Look & { readonly placement: Placement; readonly study: string | null }) {

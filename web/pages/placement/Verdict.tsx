@@ -4,7 +4,6 @@ import { groupSpokenOf, placementSentence } from '../../../api/domain/placement/
 import type { Placement } from '../../../api/domain/placement/types.ts';
 import { Button } from '../../parts/Button.tsx';
 import { Tag } from '../../parts/Notice.tsx';
-import { count } from '../../parts/numbers.ts';
 import { Select } from '../../parts/Select.tsx';
 import type { ViewState } from './view-state.ts';
 import { VERDICTS } from './words.ts';
@@ -82,7 +81,7 @@ export function VerdictSection(at: LookProps & { readonly placement: Placement }
         <p className="sentence">{sentence}</p>
       </div>
       <p className="small faint">
-        {count(placement.spots, 'spot')} averaged.{' '}
+        {placement.spots === 1 ? 'One spot.' : `${placement.spots} spots averaged.`}{' '}
         {[...new Set(remarks.map(({ message }) => message))].join(' ')}
       </p>
     </section>

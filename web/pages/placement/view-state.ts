@@ -1,4 +1,5 @@
 import type { Comparison } from '../../../api/contract/placement.ts';
+import type { Linkage } from '../../../api/domain/statistics/hclust.ts';
 import type { ProfileData } from '../../../api/figures/profile-data.ts';
 import type { ScoresData } from '../../../api/figures/scores-data.ts';
 
@@ -14,6 +15,11 @@ export interface ViewState {
   readonly naming: ScoresData['naming'];
   readonly basis: ProfileData['basis'];
   readonly others: boolean;
+  /** Oxides of the plots of two and of three; null for those that tell the most. */
+  readonly pair: readonly [string, string] | null;
+  readonly ternary: readonly [string, string, string] | null;
+  readonly axis: 'log' | 'linear';
+  readonly linkage: Linkage;
 }
 export const FIRST_VIEW: ViewState = {
   replica: null,
@@ -25,17 +31,26 @@ export const FIRST_VIEW: ViewState = {
   naming: 'replicas',
   basis: 'ratio',
   others: false,
+  pair: null,
+  ternary: null,
+  axis: 'log',
+  linkage: 'ward',
 };
 export const viewKey = (study: string): string => `placement-view.1.${study}`;
 export const keptViewKey = (study: string, placement: string): string => `${viewKey(study)}.${placement}`;
 
-/** The view with what is no longer there put right: a replica that is gone, a component there is not. */
-export function soundView(view: ViewState, { placements, model }: Comparison): ViewState {
+/** The view with what is no longer there put right: a replica or an oxide that is gone, a component there is not. */
+export function soundView(wished: Partial<ViewState>, { placements, model }: Comparison): ViewState {
+  const view = { ...FIRST_VIEW, ...wished };
   const replica = placements.find(({ id }) => id === view.replica)?.id ?? placements[0]?.id ?? null;
   const against = model.groups.find(({ id }) => id === view.against)?.id ?? null;
   const last = model.pca.eigenvalues.length - 1;
   const [i, j] = view.components;
   const components =
     i <= last && (j <= last || last < 1) && i !== j ? view.components : FIRST_VIEW.components;
-  return { ...view, replica, against, components };
+  const compared = (oxides: readonly string[] | null) =>
+    oxides?.every((oxide) => model.parts.includes(oxide)) ?? false;
+  const pair = compared(view.pair) ? view.pair : null;
+  const ternary = compared(view.ternary) ? view.ternary : null;
+  return { ...view, replica, against, components, pair, ternary };
 }

@@ -16,7 +16,7 @@ export function KeptWords(at: {
   const from = `/api/studies/${at.study}/placements/${at.placement}`;
   return (
     <>
-      <FigureFiles from={from} view={at.view} />
+      <FigureFiles from={{ address: from }} view={at.view} />
       <section className="stack" aria-labelledby="bundle-heading">
         <h2 id="bundle-heading">Everything as one zip</h2>
         <p className="faint">

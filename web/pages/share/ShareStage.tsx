@@ -1,5 +1,6 @@
 import { Route, Switch } from 'wouter';
 import type { PageProps } from '../../paths.ts';
+import { NotFoundPage } from '../NotFoundPage.tsx';
 import { sharePath } from './paths.ts';
 import { ReportPage } from './report/ReportPage.tsx';
 import { SharesPage } from './SharesPage.tsx';
@@ -19,6 +20,7 @@ export default function ShareStage({ study }: PageProps) {
       <Route path={`${base}/report/:placement`}>
         {({ placement }) => <ReportPage study={study} placement={placement} />}
       </Route>
+      <Route component={NotFoundPage} />
     </Switch>
   );
 }

@@ -1,5 +1,6 @@
 import { Route, Switch } from 'wouter';
 import { type PageProps, studyPath } from '../../paths.ts';
+import { NotFoundPage } from '../NotFoundPage.tsx';
 import { AnalysisFormPage } from './AnalysisFormPage.tsx';
 import { AnalysisPage } from './AnalysisPage.tsx';
 import { SherdsPage } from './SherdsPage.tsx';
@@ -27,6 +28,7 @@ export default function SherdsStage({ study }: PageProps) {
           <AnalysisFormPage study={study} specimen={specimen} analysis={analysis} />
         )}
       </Route>
+      <Route component={NotFoundPage} />
     </Switch>
   );
 }

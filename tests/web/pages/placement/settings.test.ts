@@ -44,11 +44,19 @@ describe('settings', () => {
 describe('a view', () => {
   const result = {
     placements: [{ id: 'a' }, { id: 'b' }],
-    model: { groups: [{ id: 'g' }], pca: { eigenvalues: [3, 2, 1] } },
+    model: { groups: [{ id: 'g' }], parts: ['SiO2', 'PbO', 'MnO'], pca: { eigenvalues: [3, 2, 1] } },
   } as unknown as Parameters<typeof soundView>[1];
   it('falls back to what is there when replica, group or component are gone', () => {
     const lost = { ...FIRST_VIEW, replica: 'z', against: 'z', components: [0, 7] } as const;
     expect(soundView(lost, result)).toMatchObject({ replica: 'a', against: null, components: [0, 1] });
+  });
+  it('falls back to the oxides that tell the most when one that was chosen is no longer compared', () => {
+    const lost = { ...FIRST_VIEW, pair: ['PbO', 'CuO'], ternary: ['PbO', 'MnO', 'SiO2'] } as const;
+    expect(soundView(lost, result)).toMatchObject({ pair: null, ternary: ['PbO', 'MnO', 'SiO2'] });
+  });
+  it('kept before a choice existed takes the first of it', () => {
+    const { axis: _axis, linkage: _linkage, pair: _pair, ternary: _ternary, ...older } = FIRST_VIEW;
+    expect(soundView(older, result)).toMatchObject({ axis: 'log', linkage: 'ward', pair: null });
   });
   it('is left alone where all it names is there', () => {
     const view = { ...FIRST_VIEW, replica: 'b', against: 'g', components: [2, 0] } as const;

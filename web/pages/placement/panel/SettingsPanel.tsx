@@ -21,6 +21,8 @@ export interface SettingsPanelProps extends PartProps {
   readonly replicas: readonly Specimen[];
   /** The last answer, if any: it tells which oxides there are. */
   readonly comparison: Comparison | undefined;
+  /** It answers settings from before: nothing of it may be said of those that stand here. */
+  readonly stale: boolean;
 }
 
 /** What is compared with what, plain words first and the statistics a step behind. */
@@ -59,7 +61,7 @@ export function SettingsPanel(at: SettingsPanelProps) {
           />
         </Fold>
         {comparison && (
-          <Fold title="Oxides" gist={count(comparison.model.parts.length, 'oxide')}>
+          <Fold title="Oxides" gist={at.stale ? '' : count(comparison.model.parts.length, 'oxide')}>
             <OxidesChoice
               known={comparison.model}
               chosen={settings.parts}
@@ -91,7 +93,8 @@ const chosenOf = (chosen: readonly string[] | null, all: number) =>
 const formsOf = ({ settings: { normalisation } }: SettingsPanelProps) =>
   [normalisation.iron, normalisation.manganese, normalisation.lead].map(showAnalyte).join(', ');
 
-function gistOf({ settings, groups, replicas, comparison }: SettingsPanelProps): string {
+function gistOf({ settings, groups, replicas, stale, comparison: last }: SettingsPanelProps): string {
+  const comparison = stale ? undefined : last;
   const measured = MEASURED_CHOICES.find(({ id }) => id === settings.measured)!.label;
   const placed = comparison ? comparison.placements.length : (settings.replicas?.length ?? replicas.length);
   const against = settings.groups?.length ?? groups.length;
@@ -99,8 +102,8 @@ function gistOf({ settings, groups, replicas, comparison }: SettingsPanelProps):
   return `${measured} of ${count(placed, 'replica')} against ${count(against, 'ware group')}${oxides}.`;
 }
 
-function GroupsChoice({ settings, onChange, groups, comparison }: SettingsPanelProps) {
-  const used = new Map(comparison?.groups.map((group) => [group.id, group.used]));
+function GroupsChoice({ settings, onChange, groups, comparison, stale }: SettingsPanelProps) {
+  const used = new Map(stale ? [] : comparison?.groups.map((group) => [group.id, group.used]));
   return (
     <TickList
       label="Ware groups"
