@@ -91,6 +91,57 @@ describe('sharing', () => {
     expect(await page.locator('main').textContent()).toContain('Hotelling');
     expect(await page.getByRole('link', { name: 'doi:10.1007/978-94-009-4109-0' }).count()).toBe(1);
   });
+  test('lets the visitor draw slip off by keyboard, says that it is tried, and leads back', async () => {
+    const { path } = await share();
+    await page.goto(path);
+    const sentence = page.locator('.sentence');
+    const asKept = await sentence.textContent();
+    await page.getByRole('button', { name: /Slip$/ }).press('Enter');
+    await page.getByRole('option', { name: /^Its own slip/ }).waitFor();
+    await page.keyboard.press('ArrowDown');
+    await page.keyboard.press('Enter');
+    const slider = page.getByRole('slider', { name: /Slip drawn off/ });
+    await slider.focus();
+    for (let i = 0; i < 8; i++) await page.keyboard.press('PageUp');
+    const replica = kept.result.placements[0]!.id;
+    const f = Number(await slider.inputValue());
+    expect(f).toBeGreaterThan(0);
+    const choice = { specimen: replica, source: { kind: 'own' }, f };
+    const asked = { comparison: kept.result.request, choice };
+    const served = await ask<{ placement: { sentence: string } }>(`/studies/${study}/slip/draw-off`, asked);
+    await expect.poll(() => sentence.textContent()).toBe(served.placement.sentence);
+    expect(served.placement.sentence).not.toBe(asKept);
+    const notice = page.locator('.notice', { hasText: 'Tried by you, not as kept' });
+    expect(await notice.textContent()).toContain(asKept);
+    expect(await axeViolations(page)).toEqual([]);
+    await notice.getByRole('button', { name: 'Back to as kept' }).click();
+    await expect.poll(() => sentence.textContent()).toBe(asKept);
+    expect(await notice.count()).toBe(0);
+  });
+  test('opens with the slip that the placement was kept with, and can put it back in', async () => {
+    const replica = kept.result.placements[0]!.id;
+    const slip = [{ specimen: replica, source: { kind: 'own' }, f: 0.1 }];
+    const comparison = { ...kept.result.request, slip };
+    const drawn = await ask<FrozenPlacement>(`/studies/${study}/placements`, {
+      name: 'Slip off',
+      comparison,
+    });
+    const { path } = await ask<ShareMade>(`/studies/${study}/shares`, { placement: drawn.id });
+    await page.goto(path);
+    const sentence = page.locator('.sentence');
+    expect(await sentence.textContent()).toBe(drawn.result.placements[0]!.sentence);
+    expect(await page.getByText('Tried by you, not as kept').count()).toBe(0);
+    await page.getByRole('button', { name: /Slip$/ }).click();
+    await page.getByRole('option', { name: /^Left in/ }).click();
+    await expect.poll(() => sentence.textContent()).toBe(kept.result.placements[0]!.sentence);
+    await page.getByText('Tried by you, not as kept').waitFor();
+  });
+  test('gives everything as one zip', async () => {
+    const { path } = await share();
+    await page.goto(path);
+    const link = page.getByRole('link', { name: 'Everything as one zip' });
+    expect((await saved(() => link.click())).subarray(0, 2).toString()).toBe('PK');
+  });
   test('gives figures as they are looked at, and tables', async () => {
     const { path } = await share();
     await page.goto(path);

@@ -9,6 +9,7 @@ import { OneOf } from '../../../parts/Tick.tsx';
 import { useDraft } from '../../../parts/useDraft.ts';
 import { useUptake } from '../../../queries/slip.ts';
 import { column, DownloadableTable, type TableColumn } from '../tables/DownloadableTable.tsx';
+import { FromZones } from './FromZones.tsx';
 import type { SlipSectionProps } from './section-props.ts';
 import { readNumbers } from './typed-rows.ts';
 import { showOff, showShare } from './words.ts';
@@ -49,6 +50,7 @@ export function UptakeSection(at: SlipSectionProps) {
         value={law}
         onChange={(next) => change({ law: next })}
       />
+      <FromZones {...at} onTake={(lines) => change({ tiles: [tiles, lines].filter(Boolean).join('\n') })} />
       <Field
         label="Tiles"
         hint="One a line: name; thickness µm; ± µm; f; ± of f"
