@@ -9,31 +9,42 @@ export type LegendEntry =
 /** Lines in the group's own colour. */
 type SpreadSign = 'range' | 'quartiles' | 'middle';
 
-interface Seat {
-  readonly entry: LegendEntry;
+/** Where an entry stands; `middle` is the middle of its line, px below the key's top. */
+interface Seat<Entry> {
+  readonly entry: Entry;
   readonly text: string;
   readonly x: number;
   readonly line: number;
+  readonly middle: number;
 }
 const SIGN = 1.9;
 const BETWEEN = 1.4;
 const LINE = 1.6;
 
 /** Entries side by side, on as many lines as the width asks for. */
-function seats(entries: readonly LegendEntry[], width: number, theme: Theme): Seat[] {
+export function seats<Entry extends { readonly text: string }>(
+  entries: readonly Entry[],
+  width: number,
+  theme: Theme,
+): Seat<Entry>[] {
   const em = theme.fontSize;
   let [x, line] = [0, 0];
   return entries.map((entry) => {
     const text = fitText(entry.text, em, width - SIGN * em);
     const wide = SIGN * em + textWidth(text, em);
     if (x > 0 && x + wide > width) [x, line] = [0, line + 1];
-    const seat = { entry, text, x, line };
+    const seat = { entry, text, x, line, middle: (line + 0.5) * LINE * em };
     x += wide + BETWEEN * em;
     return seat;
   });
 }
 
-export function legendHeight(entries: readonly LegendEntry[], width: number, theme: Theme): number {
+/** Height of a key of such entries, px. */
+export function legendHeight(
+  entries: readonly { readonly text: string }[],
+  width: number,
+  theme: Theme,
+): number {
   const last = seats(entries, width, theme).at(-1);
   return last === undefined ? 0 : (last.line + 1) * LINE * theme.fontSize;
 }
@@ -50,8 +61,7 @@ export function drawLegend(
     .append('g')
     .attr('class', 'legend')
     .attr('transform', `translate(${at.left},${at.top})`);
-  for (const { entry, text, x, line } of seats(entries, at.width, theme)) {
-    const middle = (line + 0.5) * LINE * em;
+  for (const { entry, text, x, middle } of seats(entries, at.width, theme)) {
     const item = group.append('g').attr('transform', `translate(${x},${middle})`);
     drawSign(item, entry, theme);
     item

@@ -38,3 +38,24 @@ export function fitText(text: string, size: number, room: number, weight: Weight
 /** A number as a figure's text has it: a true minus sign, no trailing noise. */
 export const numeral = (value: number, decimals: number): string =>
   (Object.is(Number(value.toFixed(decimals)), -0) ? 0 : value).toFixed(decimals).replace('-', '−');
+
+/** The text on at most so many lines, broken between words; the last is cut where it runs on. */
+export function wrapText(
+  text: string,
+  size: number,
+  {
+    room,
+    most,
+    weight = 'regular',
+  }: { readonly room: number; readonly most: number; readonly weight?: Weight },
+): string[] {
+  const lines: string[] = [];
+  for (const word of text.split(' ').filter(Boolean)) {
+    const last = lines.at(-1);
+    const longer = last === undefined ? word : `${last} ${word}`;
+    if (last !== undefined && (lines.length === most || textWidth(longer, size, weight) <= room))
+      lines[lines.length - 1] = longer;
+    else lines.push(word);
+  }
+  return lines.map((line) => fitText(line, size, room, weight));
+}

@@ -8,20 +8,11 @@ import {
   placementText,
   textOfComparison,
 } from '../services/placement-figures.ts';
-import { body, fileHeaders, json, ofStudy, router } from './route.ts';
+import { body, drawing, fileHeaders, json, ofStudy, router } from './route.ts';
 
 const tags = ['Figures'];
 const kept = '/studies/{study}/placements/{placement}';
 const ofPlacement = z.object({ study: id, placement: id });
-const drawing = {
-  description: 'The figure; its caption is at the address of the text',
-  content: {
-    'image/svg+xml': { schema: z.string() },
-    'application/pdf': { schema: z.string() },
-    'image/png': { schema: z.string() },
-  },
-} as const;
-
 const draw = createRoute({
   ...{ method: 'get', path: `${kept}/figures/{file}`, tags },
   summary: 'A figure of a kept placement: SVG, vector PDF with its fonts, or PNG',

@@ -55,3 +55,13 @@ export const fileHeaders = (fileName: string, type: string) => ({
   'content-type': type,
   'content-disposition': `attachment; filename="${fileName}"`,
 });
+
+/** What a route answers that draws a figure. */
+export const drawing = {
+  description: 'The figure; its caption is at the address of the text',
+  content: {
+    'image/svg+xml': { schema: z.string() },
+    'application/pdf': { schema: z.string() },
+    'image/png': { schema: z.string() },
+  },
+} as const;

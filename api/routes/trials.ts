@@ -1,4 +1,5 @@
 import { createRoute } from '@hono/zod-openapi';
+import { figureWords } from '../contract/figure.ts';
 import {
   chanceCurve,
   chanceRequest,
@@ -8,8 +9,10 @@ import {
   trialAnalysis,
   trialRequest,
 } from '../contract/trial.ts';
+import { trialFigureFile, trialFigureOrder } from '../contract/trial-figure.ts';
+import { trialFigure, trialWords } from '../services/trial-figures.ts';
 import { analyseStudyTrial, chanceInStudy, nextTileOfStudy, trialFactors } from '../services/trials.ts';
-import { body, json, ofStudy, router } from './route.ts';
+import { body, drawing, fileHeaders, json, ofStudy, router } from './route.ts';
 
 const tags = ['Fire'];
 const path = '/studies/{study}/trials';
@@ -37,6 +40,18 @@ const next = createRoute({
   request: { params: ofStudy, body: body(nextTileRequest) },
   responses: { 200: json(nextTile, 'The tile suggested') },
 });
+const draw = createRoute({
+  ...{ method: 'post', path: `${path}/figures/{file}`, tags },
+  summary: 'A figure of what mattered: SVG, vector PDF with its fonts, or PNG',
+  request: { params: ofStudy.extend({ file: trialFigureFile }), body: body(trialFigureOrder) },
+  responses: { 200: drawing },
+});
+const write = createRoute({
+  ...{ method: 'post', path: `${path}/text`, tags },
+  summary: 'Captions, methods paragraph and citations of what mattered',
+  request: { params: ofStudy, body: body(trialFigureOrder) },
+  responses: { 200: json(figureWords, 'The words that go with the figures') },
+});
 
 export const trialRoutes = router()
   .openapi(factors, async (c) => c.json(await trialFactors(c.var.caller, c.req.valid('param').study), 200))
@@ -50,5 +65,14 @@ export const trialRoutes = router()
   })
   .openapi(next, async (c) => {
     const said = await nextTileOfStudy(c.var.caller, c.req.valid('param').study, c.req.valid('json'));
+    return c.json(said, 200);
+  })
+  .openapi(draw, async (c) => {
+    const { study, file } = c.req.valid('param');
+    const { bytes, type } = await trialFigure(c.var.caller, study, { file, order: c.req.valid('json') });
+    return c.body(bytes as Uint8Array<ArrayBuffer>, 200, fileHeaders(file, type)) as never;
+  })
+  .openapi(write, async (c) => {
+    const said = await trialWords(c.var.caller, c.req.valid('param').study, c.req.valid('json'));
     return c.json(said, 200);
   });

@@ -1,6 +1,6 @@
 import { useMemo, useState } from 'react';
 import type { ChanceAnswer, TrialAsked } from '../../../../api/contract/trial.ts';
-import { chanceHeight, chancePlot } from '../../../../api/figures/effects.ts';
+import { chanceHeight, chancePlot } from '../../../../api/figures/chance-plot.ts';
 import { FigureDownload } from '../../../parts/figure/FigureDownload.tsx';
 import { FigureView } from '../../../parts/figure/FigureView.tsx';
 import { useSourceOf } from '../../../parts/figure/useSource.ts';

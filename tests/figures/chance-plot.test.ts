@@ -1,7 +1,7 @@
 import { describe, expect, it } from 'vitest';
 import { predictChance } from '../../api/domain/trials/chance.ts';
 import type { Zone } from '../../api/domain/trials/types.ts';
-import { chancePlot } from '../../api/figures/effects.ts';
+import { chancePlot } from '../../api/figures/chance-plot.ts';
 import { THEMES } from '../../api/figures/themes.ts';
 import { drawn, idsIn, numbersIn, rulerOf } from './drawing.ts';
 

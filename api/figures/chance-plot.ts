@@ -1,7 +1,9 @@
 import { area, line, scaleLinear } from 'd3';
 import type { ChanceCurve, ChancePoint, Level } from '../domain/trials/types.ts';
 import { bottomAxis, leftAxis, ticksFor } from './axes.ts';
+import { drawKey, drawZones, keyOf, type On } from './chance-zones.ts';
 import type { At, Figure, Theme } from './figure.ts';
+import { legendHeight } from './legend.ts';
 import { newDrawing, type Parent } from './parts.ts';
 import { fitText, numeral } from './text.ts';
 
@@ -21,20 +23,14 @@ export const chancePlot: Figure<ChanceData> = ({ id, curve }, at) => {
   if (curve.unit === null) drawLevels(root, curve, on);
   else drawCurve(root, curve, on);
   drawZones(root, curve, on);
+  drawKey(root, curve, at);
   return svg;
 };
 
-interface On {
-  readonly plot: { left: number; top: number; right: number; bottom: number };
-  readonly x: ReturnType<typeof scaleLinear<number>>;
-  readonly y: ReturnType<typeof scaleLinear<number>>;
-  readonly theme: Theme;
-  readonly place: (level: Level) => number;
-}
-
 function layoutOf(curve: ChanceCurve, { width, height, theme }: At): On {
   const em = theme.fontSize;
-  const plot = { left: 4.4 * em, top: 2.6 * em, right: width - 1.2 * em, bottom: height - 4.6 * em };
+  const key = legendHeight(keyOf(curve), width - 2 * em, theme);
+  const plot = { left: 4.4 * em, top: 2.6 * em, right: width - 1.2 * em, bottom: height - key - 4 * em };
   const levels = curve.points.map((point) => point.at);
   const place = (level: Level) =>
     curve.unit === null ? levels.findIndex((one) => String(one) === String(level)) : Number(level);
@@ -67,7 +63,7 @@ function drawAxes(root: Parent, curve: ChanceCurve, { plot, x, y, theme }: On): 
         }
       : ticksAt(curve, ticksFor(plot.right - plot.left, theme));
   bottomAxis(root, x, { ...look, title: name, ...across });
-  leftAxis(root, y, { ...look, title: `Chance of ${curve.of}`, ticks: 5, format: percent });
+  leftAxis(root, y, { ...look, title: `Chance of a ${curve.of} zone`, ticks: 5, format: percent });
 }
 
 const plain = (value: number): string => String(Number(value.toPrecision(6))).replace('-', '−');
@@ -120,27 +116,5 @@ function drawLevels(root: Parent, { points }: ChanceCurve, { x, y, theme, place 
       .attr('cy', y(point.chance))
       .attr('r', 0.6 * theme.markSize)
       .attr('fill', theme.palette[0]!);
-  }
-}
-
-/** Each zone a dot: those that came out so above, the others below, stacked where they lie together. */
-function drawZones(root: Parent, curve: ChanceCurve, { x, y, theme, place }: On): void {
-  const step = 0.75 * theme.markSize;
-  const most = Math.max(2, Math.floor((2 * theme.fontSize) / step));
-  const taken = new Map<string, number>();
-  const dots = root.append('g').attr('class', 'zones');
-  for (const { at, yes, tile, zone } of curve.data) {
-    const key = `${yes} ${at}`;
-    const n = taken.get(key) ?? 0;
-    taken.set(key, n + 1);
-    const off = (n % most) * step + 0.7 * step;
-    dots
-      .append('circle')
-      .attr('cx', x(place(at)) + Math.floor(n / most) * step * 1.1)
-      .attr('cy', yes ? y(1) - off : y(0) - off)
-      .attr('r', 0.33 * theme.markSize)
-      .attr('fill', yes ? theme.accent : theme.faint)
-      .append('title')
-      .text(`${tile} ${zone}: ${yes ? '' : 'not '}${curve.of}`);
   }
 }

@@ -1,0 +1,107 @@
+import { beforeAll, describe, expect, it } from 'vitest';
+import { createApp } from '../../api/app.ts';
+import { FORMATS } from '../../api/export/formats.ts';
+import { readPdf, readPng, readSvg } from '../support/read-files.ts';
+import { startApi } from '../support/start-api.ts';
+
+/** Figures beyond those of a comparison, read back by pdf.js, pngjs and saxes, which had no part in writing them. */
+const used = startApi();
+let at: string;
+let ofTrial: object;
+
+beforeAll(async () => {
+  const study = (await used.api.post('/api/demo')).body.id;
+  at = `/api/studies/${study}`;
+  const found: { factor: { name: string }; values: unknown[] }[] = (
+    await used.api.get(`${at}/trials/factors`)
+  ).body;
+  const names = ['coats', 'PbO as weighed (wt%)'];
+  ofTrial = { factors: found.map(({ factor }) => factor).filter(({ name }) => names.includes(name)) };
+});
+
+/** A file, drawn from what lies in the study or from what is sent along. */
+async function file(path: string, order?: object) {
+  const sent =
+    order === undefined
+      ? {}
+      : { method: 'POST', body: JSON.stringify(order), headers: { 'content-type': 'application/json' } };
+  const answer = await createApp({ db: used.database.db }).request(`http://localhost${path}`, sent);
+  const bytes = new Uint8Array(await answer.arrayBuffer());
+  expect(answer.status, new TextDecoder().decode(bytes)).toBe(200);
+  return { bytes, text: new TextDecoder().decode(bytes), type: answer.headers.get('content-type') };
+}
+const sheet = (format: keyof typeof FORMATS, width = 1920) => ({ sheet: { format, width } });
+
+async function expectDrawing(bytes: Uint8Array, words: readonly string[]) {
+  const pdf = await readPdf(bytes);
+  expect(pdf.pages).toBe(1);
+  expect(pdf.pictures).toBe(0);
+  expect(pdf.paths).toBeGreaterThan(5);
+  expect(pdf.fonts.length).toBeGreaterThan(0);
+  expect(pdf.fonts.every(({ name, embedded }) => embedded && /SourceSans3/.test(name))).toBe(true);
+  for (const word of words) expect(pdf.text).toContain(word);
+  return pdf;
+}
+
+describe('figures of what mattered', () => {
+  it.each([
+    ['zones', ['Tile 1', 'satin', 'glossy']],
+    ['effects', ['coats', 'per coat', 'no effect']],
+    ['chance', ['Chance of a glossy zone', 'interval']],
+  ] as const)('%s is one page of vectors with its fonts in it and its text as text', async (name, words) => {
+    const { bytes, type } = await file(`${at}/trials/figures/${name}.pdf`, ofTrial);
+    expect(type).toBe('application/pdf');
+    const pdf = await expectDrawing(bytes, words);
+    expect(pdf.about.Subject).toMatch(/zones of \d+ tiles/);
+  });
+  it.each(['zones', 'effects', 'chance'])(
+    '%s is a well-formed SVG in every format, no type too small',
+    async (name) => {
+      const smallest = { slide: 18, print: 7.5, 'page-light': 12, 'page-dark': 12 } as const;
+      for (const format of Object.keys(FORMATS) as (keyof typeof FORMATS)[]) {
+        const order = { ...ofTrial, ...sheet(format) };
+        const { text, type } = await file(`${at}/trials/figures/${name}.svg`, order);
+        expect(type).toContain('image/svg+xml');
+        expect(readSvg(text).get('text')).toBeGreaterThan(5);
+        const sizes = [...text.matchAll(/font-size="([\d.]+)"/g)].map(([, size]) => Number(size));
+        expect(Math.min(...sizes)).toBeGreaterThanOrEqual(smallest[FORMATS[format].theme]);
+      }
+    },
+  );
+  it('zones are a PNG of 3840 pixels', async () => {
+    const order = { ...ofTrial, ...sheet('slide-16-9', 3840) };
+    const png = readPng((await file(`${at}/trials/figures/zones.png`, order)).bytes);
+    expect([png.width, png.height]).toEqual([3840, 2160]);
+    expect(png.colours).toBeGreaterThan(20);
+  });
+  it('have captions with n and method, a methods paragraph and its citations', async () => {
+    const { status, body } = await used.api.post(`${at}/trials/text`, ofTrial);
+    expect(status).toBe(200);
+    expect(body.captions.effects).toMatch(/from 54 zones of 9 tiles and 2 firings/);
+    expect(body.captions.zones).toContain('fired in Firing 1 (invented) and Firing 2 (invented)');
+    expect(body.captions.chance).toContain('Firth');
+    expect(body.methods).toMatch(/54 zones of 9 tiles from 2 firings.*Computed with Nearsherd/);
+    const cited = body.references.map(({ doi }: { doi: string }) => doi);
+    expect(cited.length).toBeGreaterThan(0);
+    expect(new Set(cited).size).toBe(cited.length);
+  });
+  it('say why where one of them cannot be drawn', async () => {
+    const order = { ...ofTrial, outcome: 'share' };
+    const { body } = await used.api.post(`${at}/trials/text`, order);
+    expect(body.captions.chance).toMatch(/^No such figure: /);
+    const refused = await used.api.post(`${at}/trials/figures/chance.svg`, order);
+    expect(refused.status).toBe(422);
+  });
+  it.each([
+    ['zones.gif', {}, 'file'],
+    ['zones.svg', { sheet: { format: 'poster' } }, 'format'],
+    ['zones.png', { sheet: { width: 3841 } }, '3840'],
+    ['zones.svg', { tiles: [] }, 'tiles chosen have none'],
+    ['effects.svg', { factors: [] }, 'at least one factor'],
+    ['chance.svg', { against: 'moonlight' }, 'moonlight'],
+  ])('%s with %j is refused with the reason', async (name, change, reason) => {
+    const { status, text } = await used.api.post(`${at}/trials/figures/${name}`, { ...ofTrial, ...change });
+    expect(status).toBe(422);
+    expect(text).toContain(reason);
+  });
+});

@@ -1,0 +1,53 @@
+import fc from 'fast-check';
+import { describe, expect, it } from 'vitest';
+import { trialMethods, trialReferences } from '../../../api/domain/report/trial-methods.ts';
+import { analyseTrial } from '../../../api/domain/trials/analyse.ts';
+import type { Effect } from '../../../api/domain/trials/types.ts';
+
+const METHODS = [
+  'exact-conditional',
+  'exact-permutation',
+  'sampled-permutation',
+  'approximate-permutation',
+  'penalised',
+];
+const effectBy = (method: string) => ({ method, level: 0.95 }) as unknown as Effect;
+const about = { zones: 12, tiles: 3, firings: 2, outcome: 'glossy', models: [], leftOut: [] } as const;
+
+describe('the methods of a trial', () => {
+  it('cite exactly the publications that are listed, whatever was used', () => {
+    const used = fc.array(fc.constantFrom(...METHODS), {
+      minLength: 1,
+      maxLength: 6,
+    });
+    fc.assert(
+      fc.property(used, (chosen) => {
+        const effects = chosen.map(effectBy);
+        const words = trialMethods({ analysis: { ...about, effects }, version: '1' });
+        const cited = words.match(/[A-Z]\w+(?: and \w+| et al\.)? \d{4}(?=[;)])/g) ?? [];
+        const listed = trialReferences({ effects, models: [] }).map(({ key }) => key);
+        expect(cited).toEqual(listed);
+      }),
+    );
+  });
+
+  it('speak of an analysis that was made, with its n', () => {
+    const zones = ['matt', 'matt', 'matt', 'glossy', 'glossy', 'glossy'].map((grade, i) => ({
+      ...{ id: `${i}`, label: `${i}`, tile: 't', tileLabel: 'T1', firing: 'F1', glassyShare: null },
+      ...{ factors: { coats: i + 1 }, grade: grade as 'matt' | 'glossy' },
+    }));
+    const factors = [{ name: 'coats', kind: 'number' as const, unit: 'coats', step: 1 }];
+    const analysis = analyseTrial(zones, { factors, outcome: 'glossy', seed: 1, level: 0.9 });
+    const words = trialMethods({ analysis, version: '9.9.9' });
+    expect(words).toContain('6 zones of 1 tile from 1 firing');
+    expect(words).toContain('whether a zone came out glossy');
+    expect(words).toContain('p is at most 0.1,');
+    expect(words).toMatch(/Computed with Nearsherd 9\.9\.9\.$/);
+  });
+
+  it('name no test where nothing could be compared', () => {
+    const words = trialMethods({ analysis: { ...about, effects: [] }, version: '1' });
+    expect(words).not.toMatch(/Firth|permut|exact conditional/);
+    expect(trialReferences({ effects: [], models: [] })).toEqual([]);
+  });
+});
