@@ -2,6 +2,8 @@ import { Route, Switch } from 'wouter';
 import { SubNav, type SubPage } from '../../parts/SubNav.tsx';
 import type { PageProps } from '../../paths.ts';
 import { NotFoundPage } from '../NotFoundPage.tsx';
+import { ComparePage } from './firings/ComparePage.tsx';
+import { FiringPage } from './firings/FiringPage.tsx';
 import { FiringsPage } from './firings/FiringsPage.tsx';
 import { NotebookPage } from './notebook/NotebookPage.tsx';
 import { firePath } from './paths.ts';
@@ -40,6 +42,12 @@ export default function FireStage({ study }: PageProps) {
         </Route>
         <Route path={`${base}/firings`}>
           <FiringsPage study={study} />
+        </Route>
+        <Route path={`${base}/firings/compare`}>
+          <ComparePage study={study} />
+        </Route>
+        <Route path={`${base}/firings/:firing`}>
+          {({ firing }) => <FiringPage key={firing} study={study} firing={firing} />}
         </Route>
         <Route path={`${base}/mattered`}>
           <MatteredPage study={study} />

@@ -1,27 +1,33 @@
 import { useState } from 'react';
+import { Link } from 'wouter';
 import type { FiringRecord } from '../../../../api/contract/firing.ts';
-import { Button } from '../../../parts/Button.tsx';
+import { Button, LinkButton } from '../../../parts/Button.tsx';
 import { Cautions } from '../../../parts/Cautions.tsx';
 import { ConfirmDelete } from '../../../parts/ConfirmDelete.tsx';
 import { EmptyState } from '../../../parts/EmptyState.tsx';
 import { Loaded } from '../../../parts/Loaded.tsx';
 import { count } from '../../../parts/numbers.ts';
 import { PageHead } from '../../../parts/PageHead.tsx';
+import { Tick } from '../../../parts/Tick.tsx';
 import type { PageProps } from '../../../paths.ts';
 import { useDeleteFiring, useFirings } from '../../../queries/fire.ts';
-import { FiringPictures } from '../pictures/FiringPictures.tsx';
-import { Curve } from './Curve.tsx';
+import { comparePath, firingPath } from '../paths.ts';
 import { FiringDialog } from './FiringDialog.tsx';
+import { FiringFacts } from './FiringFacts.tsx';
+import { inOneSentence } from './in-one-sentence.ts';
 
-/** Every firing: when, where, with what, in which air. */
+/** Every firing: when, where, with what, in which air, how hot; some of them to be compared. */
 export function FiringsPage({ study }: PageProps) {
   const firings = useFirings(study);
   const [open, setOpen] = useState<FiringRecord | 'new' | null>(null);
+  const [ticked, setTicked] = useState<readonly string[]>([]);
+  const tick = (id: string, on: boolean) =>
+    setTicked(on ? [...ticked, id] : ticked.filter((one) => one !== id));
   return (
     <>
       <PageHead
         title="Firings"
-        lead="Fuel, weather and air, and which tiles went through."
+        lead="How hot, how long, in what air; fuel and weather; which tiles went through."
         actions={
           <Button look="primary" onPress={() => setOpen('new')}>
             New firing
@@ -32,12 +38,18 @@ export function FiringsPage({ study }: PageProps) {
         {(rows) =>
           rows.length === 0 ? (
             <EmptyState title="No firing yet">
-              <p>Record one before it is lit; its tiles and stages can be added at the fire.</p>
+              <p>Record one before it is lit; its tiles, stages and log can be added later.</p>
             </EmptyState>
           ) : (
             <div className="stack">
+              <Comparing study={study} logs={rows.filter((row) => row.log).length} ticked={ticked} />
               {rows.map((row) => (
-                <Firing key={row.id} study={study} firing={row} onChange={() => setOpen(row)} />
+                <Firing
+                  key={row.id}
+                  {...{ study, firing: row, ticked: ticked.includes(row.id) }}
+                  onTick={(on) => tick(row.id, on)}
+                  onChange={() => setOpen(row)}
+                />
               ))}
             </div>
           )
@@ -49,24 +61,38 @@ export function FiringsPage({ study }: PageProps) {
   );
 }
 
+function Comparing(at: {
+  readonly study: string;
+  readonly logs: number;
+  readonly ticked: readonly string[];
+}) {
+  if (at.logs < 2) return null;
+  return at.ticked.length < 2 ? (
+    <p className="faint">Tick two or more firings with a log to compare them.</p>
+  ) : (
+    <div>
+      <LinkButton look="primary" to={comparePath(at.study, at.ticked)}>
+        {`Compare ${count(at.ticked.length, 'firing')}`}
+      </LinkButton>
+    </div>
+  );
+}
+
 function Firing(at: {
   readonly study: string;
   readonly firing: FiringRecord;
+  readonly ticked: boolean;
+  readonly onTick: (on: boolean) => void;
   readonly onChange: () => void;
 }) {
-  const { firing } = at;
-  const remove = useDeleteFiring(at.study);
-  const facts: readonly (readonly [string, string])[] = [
-    ['Day', firing.date ?? ''],
-    ['Place', firing.place],
-    ['Fuel', firing.fuel],
-    ['Weather', firing.weather],
-    ['Tiles', count(firing.tiles.length, 'tile')],
-  ];
+  const { study, firing } = at;
+  const remove = useDeleteFiring(study);
   return (
     <section className="sheet stack" aria-labelledby={`firing-${firing.id}`}>
       <div className="section-head">
-        <h2 id={`firing-${firing.id}`}>{firing.name}</h2>
+        <h2 id={`firing-${firing.id}`}>
+          <Link href={firingPath(study, firing.id)}>{firing.name}</Link>
+        </h2>
         <div className="row">
           <Button aria-label={`Change ${firing.name}`} onPress={at.onChange}>
             Change
@@ -77,37 +103,27 @@ function Firing(at: {
             title={`Delete ${firing.name}?`}
             lost={
               <p>
-                Its stages and notes will be lost; its {count(firing.tiles.length, 'tile')} stay, in no known
-                fire.
+                Its log, stages and notes will be lost; its {count(firing.tiles.length, 'tile')} stay, in no
+                known fire.
               </p>
             }
             onDelete={() => remove.mutateAsync(firing.id)}
           />
         </div>
       </div>
-      <dl className="facts">
-        {facts
-          .filter(([, value]) => value !== '')
-          .map(([name, value]) => (
-            <div key={name}>
-              <dt>{name}</dt>
-              <dd>{value}</dd>
-            </div>
-          ))}
-      </dl>
-      {firing.stages.length > 0 && (
-        <ul>
-          {firing.stages.map((stage) => (
-            <li key={`${stage.air} ${stage.from}`}>
-              {stage.air}, minute {stage.from / 60} to {stage.to / 60}
-              {stage.note && `: ${stage.note}`}
-            </li>
-          ))}
-        </ul>
-      )}
-      <Curve firing={firing} />
-      <FiringPictures study={at.study} firing={firing.id} name={firing.name} />
+      <p>{inOneSentence(firing)}</p>
+      <FiringFacts firing={firing} />
       {firing.note && <p className="lines">{firing.note}</p>}
+      <div className="row">
+        {firing.log && (
+          <Tick isSelected={at.ticked} onChange={at.onTick} aria-label={`Compare ${firing.name}`}>
+            Compare
+          </Tick>
+        )}
+        <LinkButton to={firingPath(study, firing.id)}>
+          {firing.log || firing.readings.length > 0 ? 'Curve and log' : 'Add a log'}
+        </LinkButton>
+      </div>
     </section>
   );
 }
