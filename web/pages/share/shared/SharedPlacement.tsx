@@ -54,7 +54,7 @@ export function SharedPlacement({ shared, files, children }: SharedPlacementProp
       </div>
       <div className="placing-rest">
         <ResultsRest {...shown} slipPanel={TriedSlip} sherdActions={() => null} />
-        <FigureFiles from={files.address} view={view} />
+        <FigureFiles from={{ address: files.address }} view={view} />
         <section className="stack" aria-labelledby="tables-heading">
           <h2 id="tables-heading">Data as files</h2>
           <p className="faint">As kept, whatever is tried above.</p>
