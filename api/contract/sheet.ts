@@ -18,6 +18,15 @@ export const sheetNote = z
   .meta({ id: 'SheetNote' });
 export const sheetNotes = z.array(sheetNote).min(1).max(50);
 
+/** A picture taken at the fire: of one of its tiles, or of the fire itself. */
+export const sheetPicture = z
+  .object({
+    ...noted,
+    file: z.instanceof(File).meta({ type: 'string', format: 'binary' }),
+    tile: id.optional(),
+  })
+  .meta({ id: 'SheetPicture' });
+
 /** All that the sheet at the fire needs, and no more: one firing, its tiles and their zones. */
 export const sheet = z
   .object({
@@ -69,4 +78,5 @@ export const sheet = z
   .meta({ id: 'Sheet' });
 
 export type SheetNote = z.infer<typeof sheetNote>;
+export type SheetPicture = z.infer<typeof sheetPicture>;
 export type Sheet = z.infer<typeof sheet>;

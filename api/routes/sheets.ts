@@ -1,9 +1,9 @@
 import { createRoute } from '@hono/zod-openapi';
 import { z } from 'zod';
 import { id } from '../contract/common.ts';
-import { sheet, sheetNotes } from '../contract/sheet.ts';
-import { noteOnSharedSheet, readSharedSheet } from '../services/shared-sheet.ts';
-import { noteOnSheet, sheetOfStudy } from '../services/sheet-notes.ts';
+import { sheet, sheetNotes, sheetPicture } from '../contract/sheet.ts';
+import { noteOnSharedSheet, pictureOnSharedSheet, readSharedSheet } from '../services/shared-sheet.ts';
+import { noteOnSheet, pictureOnSheet, sheetOfStudy } from '../services/sheet-notes.ts';
 import { body, json, router } from './route.ts';
 import { ofToken, visitor } from './visitor.ts';
 
@@ -32,6 +32,12 @@ const note = createRoute({
   responses: { 200: json(sheet, 'The sheet as it is now') },
 });
 
+const form = { required: true, content: { 'multipart/form-data': { schema: sheetPicture } } } as const;
+const picture = createRoute({
+  ...{ method: 'post', path: `${path}/pictures`, tags, summary: 'Keep a picture taken at the fire, once' },
+  request: { params, body: form },
+  responses: { 200: json(sheet, 'The sheet as it is now') },
+});
 const shared = '/shared/{token}/sheet';
 const readShared = createRoute({
   ...{
@@ -46,6 +52,17 @@ const readShared = createRoute({
 const noteShared = createRoute({
   ...{ method: 'post', path: `${shared}/notes`, tags: ['Sharing'], summary: 'Note what is seen at the fire' },
   request: { params: ofToken, body: body(sheetNotes) },
+  responses: { 200: json(sheet, 'The sheet as it is now') },
+});
+
+const pictureShared = createRoute({
+  ...{
+    method: 'post',
+    path: `${shared}/pictures`,
+    tags: ['Sharing'],
+    summary: 'Keep a picture taken at the fire',
+  },
+  request: { params: ofToken, body: form },
   responses: { 200: json(sheet, 'The sheet as it is now') },
 });
 
@@ -64,4 +81,12 @@ export const sheetRoutes = router()
   .openapi(noteShared, async (c) => {
     const { token } = c.req.valid('param');
     return c.json(await noteOnSharedSheet(visitor(c, token), c.req.valid('json')), 200);
+  })
+  .openapi(picture, async (c) => {
+    const { study: studyId, firing: firingId } = c.req.valid('param');
+    return c.json(await pictureOnSheet(c.var.caller, { studyId, firingId }, c.req.valid('form')), 200);
+  })
+  .openapi(pictureShared, async (c) => {
+    const { token } = c.req.valid('param');
+    return c.json(await pictureOnSharedSheet(visitor(c, token), c.req.valid('form')), 200);
   });

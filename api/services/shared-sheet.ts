@@ -1,7 +1,7 @@
-import type { Sheet, SheetNote } from '../contract/sheet.ts';
+import type { Sheet, SheetNote, SheetPicture } from '../contract/sheet.ts';
 import { openShareOf, type Visitor } from './share-open.ts';
 import { readSheet, type SheetPlace } from './sheet.ts';
-import { addNotes } from './sheet-notes.ts';
+import { addNotes, addPicture } from './sheet-notes.ts';
 
 /** The firing that a link opens; whoever holds it may read and fill in its sheet, and reaches nothing else. */
 async function placeOf(visitor: Visitor): Promise<SheetPlace> {
@@ -15,4 +15,8 @@ export async function readSharedSheet(visitor: Visitor): Promise<Sheet> {
 
 export async function noteOnSharedSheet(visitor: Visitor, notes: readonly SheetNote[]): Promise<Sheet> {
   return addNotes(visitor.db, await placeOf(visitor), notes);
+}
+
+export async function pictureOnSharedSheet(visitor: Visitor, sent: SheetPicture): Promise<Sheet> {
+  return addPicture(visitor.db, await placeOf(visitor), sent);
 }

@@ -1,6 +1,7 @@
 import { randomUUID } from 'node:crypto';
 import { beforeEach, describe, expect, it } from 'vitest';
 import { createApp } from '../../api/app.ts';
+import { PLACE, phoneJpeg } from '../support/pictures.ts';
 import { startApi } from '../support/start-api.ts';
 
 const used = startApi();
@@ -120,6 +121,45 @@ describe('the sheet at the fire', () => {
       422,
     );
     expect((await get(`${study}/firings/${randomUUID()}/sheet`)).status).toBe(404);
+  });
+});
+
+describe('a picture taken at the fire', () => {
+  const taken = (rest: Record<string, string> = {}, bytes = phoneJpeg()) => {
+    const form = new FormData();
+    form.set('file', new File([bytes as Uint8Array<ArrayBuffer>], 'fire.jpg'));
+    const told = { id: randomUUID(), noted: clock(3), at: clock(3), ...rest };
+    for (const [name, value] of Object.entries(told)) form.set(name, value);
+    return form;
+  };
+  const kept = async (of: string) => (await get(`${study}/pictures?${of}`)).body;
+
+  it('is kept of the fire or of a tile, once, without the place it was taken at', async () => {
+    const id = randomUUID();
+    for (let i = 0; i < 2; i++) expect((await post(`${sheet}/pictures`, taken({ id }))).status).toBe(200);
+    const { body } = await post(`${sheet}/pictures`, taken({ tile: tile.id }));
+    expect(body.arrived).toContain(id);
+    const [one, ...more] = await kept(`firing=${firing}`);
+    expect(one).toMatchObject({ type: 'image/jpeg', taken: '2026-03-01', caption: 'Taken at the fire' });
+    expect(more).toEqual([]);
+    expect(await kept(`tile=${tile.id}`)).toHaveLength(1);
+    const file = await used.api.raw(`${study}/pictures/${one.id}/file`);
+    expect(Buffer.from(await file.arrayBuffer()).includes(PLACE)).toBe(false);
+  });
+
+  it('that is none, or of a tile of another fire, is refused and changes nothing', async () => {
+    const none = await post(`${sheet}/pictures`, taken({}, new TextEncoder().encode('not a picture')));
+    expect(none.status).toBe(422);
+    const away = (await post(`${study}/tiles`, { label: 'T8' })).body.id;
+    expect((await post(`${sheet}/pictures`, taken({ tile: away }))).status).toBe(404);
+    expect(await kept(`firing=${firing}`)).toEqual([]);
+    expect((await get(sheet)).body.arrived).toEqual([]);
+  });
+
+  it('arrives by a link to the sheet too', async () => {
+    const { token } = (await post(`${study}/shares`, { kind: 'sheet', firing })).body;
+    expect((await post(`/api/shared/${token}/sheet/pictures`, taken())).status).toBe(200);
+    expect(await kept(`firing=${firing}`)).toHaveLength(1);
   });
 });
 

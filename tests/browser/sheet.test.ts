@@ -10,6 +10,7 @@ import {
   tabTo,
   visit,
 } from '../support/browser.ts';
+import { invented } from '../support/pictures.ts';
 import { proxyOf } from '../support/proxy.ts';
 import { type RunningService, startService } from '../support/service.ts';
 
@@ -182,6 +183,26 @@ test('an infrared reading is corrected for the surface, and its instrument is re
   await context.close();
 });
 
+test('a picture taken without a network waits on the phone, over a reload, and is sent once', async () => {
+  const { page, context } = await atTheFire();
+  await context.setOffline(true);
+  const camera = page.locator('input[type=file]');
+  expect(await camera.getAttribute('capture')).toBe('environment');
+  await page.getByRole('button', { name: /Of$/ }).click();
+  await page.getByRole('option', { name: `Tile ${run}`, exact: true }).click();
+  const picture = { name: 'a.jpg', mimeType: 'image/jpeg', buffer: Buffer.from(invented('invented.jpg')) };
+  await camera.setInputFiles(picture);
+  await page.getByText('1 note waiting on this phone').waitFor();
+  await page.reload();
+  await page.getByText(`Picture of Tile ${run}`).waitFor();
+  await context.setOffline(false);
+  await page.getByText(/The note has been sent/).waitFor();
+  const tiles = await get<{ id: string; label: string }[]>(`${study}/tiles`);
+  const tile = tiles.find((one) => one.label === `Tile ${run}`)!;
+  expect(await get(`${study}/pictures?tile=${tile.id}`)).toHaveLength(1);
+  await context.close();
+});
+
 test('the whole sheet is worked with the keyboard', async () => {
   const { page, context } = await atTheFire({});
   await tabTo(page, 'Lit now');
@@ -312,7 +333,7 @@ test.each(['light', 'dark'] as const)(
       expect(await axeViolations(phone.page), state).toEqual([]);
       expect(await sidewaysOverflow(phone.page), state).toBeLessThanOrEqual(0);
       const small = await phone.page
-        .locator('.phone :is(button, input, summary)')
+        .locator('.phone :is(button, input:not(.unseen), summary, label.button)')
         .evaluateAll((all) =>
           all
             .map((one) => ({ of: one.outerHTML.slice(0, 80), ...one.getBoundingClientRect().toJSON() }))

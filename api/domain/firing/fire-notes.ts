@@ -21,7 +21,7 @@ export interface FireMark {
   readonly mark: string;
   readonly noted: string;
   readonly at: string;
-  readonly kind: FireNote['kind'] | 'judgement';
+  readonly kind: FireNote['kind'] | 'judgement' | 'picture';
   readonly air?: Air;
   readonly zone?: string;
 }

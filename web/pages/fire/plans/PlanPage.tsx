@@ -1,7 +1,10 @@
 import { useState } from 'react';
 import { useLocation } from 'wouter';
 import type { PlanRecord } from '../../../../api/contract/plan.ts';
+import type { Factor } from '../../../../api/domain/trials/types.ts';
+import { levelInWords } from '../../../../api/domain/trials/unit-words.ts';
 import { Button } from '../../../parts/Button.tsx';
+import { Cautions } from '../../../parts/Cautions.tsx';
 import { ConfirmDelete } from '../../../parts/ConfirmDelete.tsx';
 import { Field } from '../../../parts/Field.tsx';
 import { Loaded } from '../../../parts/Loaded.tsx';
@@ -60,15 +63,23 @@ function PlanView({ study, plan }: { readonly study: string; readonly plan: Plan
         ))}
       <Labels plan={plan} />
       <MakeTiles study={study} plan={plan} />
+      <Cautions hazards={['fire', 'lead']} folded />
     </>
   );
 }
 
 type Settings = Readonly<Record<string, string | number>>;
-const inWords = (settings: Settings) =>
+/** `3 coats, air open`: each with the unit that the plan gives it. */
+const inWords = (settings: Settings, factors: PlanRecord['plan']['factors']) =>
   Object.entries(settings)
-    .map(([name, value]) => `${name} ${value}`)
+    .map(([name, value]) => levelInWords(asFactor(name, value, factors), value))
     .join(', ');
+
+function asFactor(name: string, value: string | number, factors: PlanRecord['plan']['factors']): Factor {
+  if (typeof value === 'string') return { name, kind: 'category', base: null };
+  const unit = factors.find((one) => one.name === name)?.unit ?? '';
+  return { name, kind: 'number', unit, step: 1 };
+}
 
 /** What is set on a zone beyond what the whole tile has. */
 const ownOf = (zone: Settings, tile: Settings): Settings =>
@@ -82,11 +93,14 @@ function Labels({ plan }: { readonly plan: PlanRecord }) {
       <ul className="labels">
         {plan.plan.tiles.map((tile) => (
           <li key={tile.label} className="stack tight">
-            <strong>{tile.label}</strong>
+            <strong className="tile-name">{tile.label}</strong>
+            <span className="small">{plan.name}</span>
             <span>
               Firing {tile.firing}, place {tile.place}
             </span>
-            {Object.keys(tile.settings).length > 0 && <span>{inWords(tile.settings)}</span>}
+            {Object.keys(tile.settings).length > 0 && (
+              <span>{inWords(tile.settings, plan.plan.factors)}</span>
+            )}
             <ul
               className="zone-grid"
               aria-label={`Zones of ${tile.label}`}
@@ -97,7 +111,9 @@ function Labels({ plan }: { readonly plan: PlanRecord }) {
               {tile.zones.map((zone) => (
                 <li key={zone.label} className="zone" style={{ gridRow: zone.row, gridColumn: zone.column }}>
                   <strong>{zone.label}</strong>
-                  <span className="small">{inWords(ownOf(zone.settings, tile.settings))}</span>
+                  <span className="small">
+                    {inWords(ownOf(zone.settings, tile.settings), plan.plan.factors)}
+                  </span>
                 </li>
               ))}
             </ul>

@@ -11,6 +11,7 @@ import { JudgeZone } from './JudgeZone.tsx';
 import { NotedList } from './NotedList.tsx';
 import { withWaiting } from './overlay.ts';
 import { SendState } from './SendState.tsx';
+import { TakePicture } from './TakePicture.tsx';
 import { TakeReading } from './TakeReading.tsx';
 import { useNotes } from './useNotes.ts';
 import { type SheetState, useSheet } from './useSheet.ts';
@@ -38,6 +39,7 @@ export default function PhoneSheet({ address }: { readonly address: SheetAddress
           ) : (
             <p className="faint">No tile with zones stands in this firing, so there is no gloss to judge.</p>
           )}
+          <TakePicture tiles={sheet.tiles} onNote={add} />
           <NotedList sheet={sheet} notes={notes} />
         </>
       ) : (

@@ -51,7 +51,7 @@ function Choice({ study, firings }: { readonly study: string; readonly firings: 
   const firing = firings.find((one) => one.id === picked) ?? firings.at(-1)!;
   return (
     <>
-      <div className="stack wide-gap no-print">
+      <div className="sheet-ways no-print">
         <div className="tile-firing">
           <Select
             label="Firing"

@@ -1,5 +1,5 @@
 import type { Sheet, SheetNote } from '../../../../api/contract/sheet.ts';
-import type { PhoneNote } from './store.ts';
+import type { PhoneNote, PictureNote } from './store.ts';
 
 /** The sheet as it will be once this phone's notes have arrived. */
 export function withWaiting(sheet: Sheet, notes: readonly PhoneNote[]): Sheet {
@@ -8,12 +8,12 @@ export function withWaiting(sheet: Sheet, notes: readonly PhoneNote[]): Sheet {
   return waiting.reduce(withNote, sheet);
 }
 
-function withNote(sheet: Sheet, note: SheetNote): Sheet {
+function withNote(sheet: Sheet, note: SheetNote | PictureNote): Sheet {
   if (note.kind === 'lit') return { ...sheet, lit: note.at };
   if (note.kind === 'out') return { ...sheet, air: null };
   if (note.kind === 'air')
     return sheet.air?.air === note.air ? sheet : { ...sheet, air: { air: note.air, since: note.at } };
-  if (note.kind === 'reading') return sheet;
+  if (note.kind === 'reading' || note.kind === 'picture') return sheet;
   const tiles = sheet.tiles.map((tile) => ({
     ...tile,
     zones: tile.zones.map((zone) => (zone.id === note.zone ? { ...zone, grade: note.grade } : zone)),

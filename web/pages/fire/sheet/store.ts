@@ -1,12 +1,19 @@
 import { type DBSchema, type IDBPDatabase, openDB } from 'idb';
 import type { Sheet, SheetNote } from '../../../../api/contract/sheet.ts';
 
+/** A picture taken at the fire, of a tile or of the fire itself. */
+export interface PictureNote extends Pick<SheetNote, 'id' | 'noted' | 'at'> {
+  readonly kind: 'picture';
+  readonly tile: string | null;
+  readonly file: File;
+}
+
 /** A note on this phone: waiting, sent, or refused by the service with its reason. */
 export interface PhoneNote {
   readonly id: string;
   /** The sheet it belongs to, by its address. */
   readonly sheet: string;
-  readonly note: SheetNote;
+  readonly note: SheetNote | PictureNote;
   readonly words: string;
   readonly sentAt: string | null;
   readonly refused: string | null;
