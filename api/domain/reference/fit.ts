@@ -1,15 +1,9 @@
 import type { Sample } from '../composition/types.ts';
 import { RequirementError } from '../requirement.ts';
-import { projectAll } from '../statistics/blocks.ts';
-import { pca } from '../statistics/pca.ts';
 import { chooseParts } from './choose-parts.ts';
 import { type Composed, compose } from './compose.ts';
-import { fitGroup, type GroupSetting } from './group.ts';
-import { referencesOf } from './refitted-axes.ts';
-import { centreOf, type FittedScale, fitScale, freeAxes, scaled } from './scale.ts';
-import type { GroupModel, Member, ModelSettings, Pca, ReferenceModel } from './types.ts';
-
-type Row = readonly number[];
+import { fitMembers, type Names } from './fit-members.ts';
+import type { GroupModel, ModelSettings, ReferenceModel } from './types.ts';
 
 /** References in the chosen groups, in the order given, and the samples to be placed. */
 function sorted(samples: readonly Sample[], settings: ModelSettings) {
@@ -44,45 +38,12 @@ function largestLimits(composed: readonly Composed[]): Record<string, number> {
   return limits;
 }
 
-function asMember(sample: Sample, parts: Row, scores: Row): Member {
-  return { id: sample.id, label: sample.label, group: sample.group!, parts, scores };
-}
-
-/** Principal components of the references alone, and their scores. */
-function components(coordinates: readonly Row[], scale: FittedScale) {
-  const { means: _, ...rest } = pca(coordinates);
-  const centre = centreOf(scale);
-  const flat = projectAll(coordinates, { means: centre, loadings: rest.loadings });
-  const count = rest.loadings.length;
-  const scores = coordinates.map((_, i) => Array.from(flat.subarray(i * count, (i + 1) * count)));
-  return { components: rest as Pca, scores };
-}
-
-interface Placed {
-  readonly members: readonly Member[];
-  readonly coordinates: readonly Row[];
-}
-
-function fitGroups(
-  { members, coordinates }: Placed,
-  { settings, names, setting }: { settings: ModelSettings; names: Names; setting: GroupSetting },
-): GroupModel[] {
-  return settings.groups.flatMap((id) => {
-    const own = members.flatMap((m, i) =>
-      m.group === id ? [{ id: m.id, coordinates: coordinates[i]!, scores: m.scores }] : [],
-    );
-    return own.length > 0 ? [fitGroup({ id, name: names[id] ?? id }, own, setting)] : [];
-  });
-}
-
 function emptyGroups(groups: readonly GroupModel[], settings: ModelSettings, names: Names): string[] {
   const filled = new Set(groups.map((g) => g.id));
   return settings.groups
     .filter((id) => !filled.has(id))
     .map((id) => `${names[id] ?? id} has no sherd that can be compared, and is left out.`);
 }
-
-type Names = Readonly<Record<string, string>>;
 
 /**
  * Fits a reference model: chooses the oxides (see `chooseParts`; replicas count there, and nowhere else), replaces
@@ -108,34 +69,20 @@ export function fitReference(
   const chosen = chooseParts({ references, replicas, settings });
   const kept = withoutLeftOut(references, chosen.leftOut);
   const composed = kept.map((s) => compose(s, chosen.parts, settings.replacement));
-  const scale = fitScale(
-    composed.map((c) => c.parts),
-    settings.scale,
-  );
-  const coordinates = composed.map((c) => scaled(c.parts, scale));
-  const { components: found, scores } = components(coordinates, scale);
-  const members = kept.map((s, i) => asMember(s, composed[i]!.parts, scores[i]!));
+  const sherds = kept.map(({ id, label, group }, i) => ({
+    id,
+    label,
+    group: group!,
+    parts: composed[i]!.parts,
+  }));
   const replaced = composed.flatMap((c) => c.replaced);
-  const setting = {
-    oxides: chosen.parts,
-    scale,
-    pca: found,
-    references: referencesOf(found, { n: members.length, mean: centreOf(scale) }),
-    axes: freeAxes(scale),
-    covariance: settings.covariance,
-    replaced,
-  };
-  const groups = fitGroups({ members, coordinates }, { settings, names, setting });
+  const fitted = fitMembers(sherds, { parts: chosen.parts, replaced, settings, names });
   return {
     settings,
     ...chosen,
     replaced,
-    warnings: [...chosen.warnings, ...emptyGroups(groups, settings, names)],
+    warnings: [...chosen.warnings, ...emptyGroups(fitted.groups, settings, names)],
     limits: largestLimits(composed),
-    mean: scale.mean,
-    sd: scale.sd,
-    pca: found,
-    groups,
-    members,
+    ...fitted,
   };
 }

@@ -2,14 +2,16 @@ import type { ReferenceModel } from '../reference/types.ts';
 import { RequirementError } from '../requirement.ts';
 import { randomStream } from '../statistics/random.ts';
 import { carriedWords } from './carried.ts';
-import { type Judge, judgeOf } from './judge.ts';
-import { kernelOf } from './kernel.ts';
+import { countVerdicts, type Verdicts } from './count-verdicts.ts';
+import { redrawnWords, timesDrawn } from './draw-references.ts';
+import type { Judge } from './judge.ts';
 import { blockCoordinates, blockProducts } from './kernel-block.ts';
 import { distancesFor, type KernelDistances, placeBlock } from './kernel-run.ts';
 import { samplerOf } from './sampler.ts';
 import { uncertaintySentence } from './sentence.ts';
 import { cloudOf, intervalOf, throughFalling } from './summary.ts';
 import type { GroupUncertainty, PlacementUncertainty, Progress, UncertaintyRequest } from './types.ts';
+import { worldOf, worldsOf } from './worlds.ts';
 
 /** Draws placed between two reports of progress. */
 const BLOCK = 256;
@@ -20,7 +22,8 @@ const NOTABLE = 0.05;
 
 /**
  * Carries uncertainties through drawing off and placing by seeded Monte Carlo (JCGM 101:2008): every draw is a
- * composition within its uncertainties, placed against every group as `placeSample` places it. A generator: each
+ * composition within its uncertainties, placed against every group as `placeSample` places it; references' values below
+ * detection are drawn too (see `drawReferences`), a new set for every block. A generator: each
  * step places a block of draws and yields progress, the return value is the result; stop calling it to cancel.
  * The same seed gives the same result everywhere. Throws with fewer than 100 draws, and as `samplerOf` does.
  * @example
@@ -38,49 +41,38 @@ export function* drawPlacements(
   const { draws, seed } = request.settings;
   if (!(Number.isInteger(draws) && draws >= 100))
     throw new RequirementError(`an interval from draws needs at least 100 of them; found ${draws}`);
-  const kernel = kernelOf(model, request.sample.id);
-  const judges = model.groups.map((group) => judgeOf(group, model, request.sample.id));
+  const id = request.sample.id;
+  const base = worldOf(model, id);
   const sampler = samplerOf(model, request, randomStream(seed));
-  const distances = distancesFor(kernel.groups.length, draws);
-  const verdicts = { inside: judges.map(() => 0), outside: judges.map(() => 0) };
+  const nextWorld = worldsOf(base, id, randomStream(seed));
+  const distances = distancesFor(model.groups.length, draws);
+  const verdicts = { inside: model.groups.map(() => 0), outside: model.groups.map(() => 0) };
   const fractions = new Float64Array(draws);
+  const { kernel } = base;
   const scores = new Float64Array(kernel.loadings.length * draws);
-  for (let first = 0; first < draws; first += BLOCK) {
-    const size = Math.min(BLOCK, draws - first);
+  const most = Math.min(BLOCK, Math.ceil(draws / timesDrawn(model)));
+  for (let first = 0; first < draws; first += most) {
+    const size = Math.min(most, draws - first);
     const parts = new Float64Array(model.parts.length * size);
     for (let i = 0; i < size; i++) fractions[first + i] = sampler.draw(parts, { i, stride: size });
-    const y = blockCoordinates(kernel, parts, size);
-    placeBlock(kernel, y, { out: distances, first });
-    countVerdicts(judges, y, { distances, first, size, verdicts });
-    const block = blockProducts(y, kernel.loadings, kernel.origin);
+    const world = nextWorld();
+    const y = blockCoordinates(world.kernel, parts, size);
+    placeBlock(world.kernel, y, { out: distances, first });
+    countVerdicts(world.judges, y, { distances, first, size, verdicts });
+    // Scores stay on the components of the references as they are, which the figure shows.
+    const shown = world === base ? y : blockCoordinates(kernel, parts, size);
+    const block = blockProducts(shown, kernel.loadings, kernel.origin);
     for (let k = 0; k < kernel.loadings.length; k++)
       scores.set(block.subarray(k * size, (k + 1) * size), k * draws + first);
     yield { done: first + size, of: draws };
   }
-  return summarise(model, request, { distances, fractions, scores, spent: sampler.spent, verdicts, judges });
-}
-
-interface Counting {
-  readonly distances: KernelDistances;
-  readonly first: number;
-  readonly size: number;
-  readonly verdicts: Verdicts;
-}
-
-function countVerdicts(
-  judges: readonly (Judge | null)[],
-  y: Float64Array,
-  { distances, first, size, verdicts }: Counting,
-): void {
-  judges.forEach((judge, g) => {
-    if (!judge) return;
-    for (let i = 0; i < size; i++) {
-      const at = g * distances.draws + first + i;
-      const coordinates = () => Array.from({ length: y.length / size }, (_, j) => y[j * size + i]!);
-      const said = judge.verdict({ d2: distances.d2[at]!, off2: distances.off2[at]!, coordinates });
-      if (said === 'inside') verdicts.inside[g]! += 1;
-      if (said === 'outside') verdicts.outside[g]! += 1;
-    }
+  return summarise(model, request, {
+    distances,
+    fractions,
+    scores,
+    spent: sampler.spent,
+    verdicts,
+    judges: base.judges,
   });
 }
 
@@ -104,12 +96,6 @@ interface Drawn {
   readonly spent: Float64Array;
   readonly verdicts: Verdicts;
   readonly judges: readonly (Judge | null)[];
-}
-
-/** Draws with a verdict, group by group. */
-interface Verdicts {
-  readonly inside: number[];
-  readonly outside: number[];
 }
 
 function summarise(model: ReferenceModel, request: UncertaintyRequest, drawn: Drawn): PlacementUncertainty {
@@ -140,7 +126,7 @@ function summarise(model: ReferenceModel, request: UncertaintyRequest, drawn: Dr
     fraction: slip && intervalOf(drawn.fractions),
     scores: cloudOf(drawn.scores, { draws: settings.draws, shown: SHOWN }),
     spent,
-    carried: carriedWords(request),
+    carried: [...carriedWords(request, model.settings.replacement.fraction), ...redrawnWords(model)],
     warnings: spent.filter(({ share }) => share > NOTABLE).map(spentWords),
     sentence: uncertaintySentence({ label, draws: settings.draws, groups }),
   };

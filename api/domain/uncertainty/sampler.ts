@@ -25,6 +25,8 @@ interface Side {
 const MOST = 0.99;
 const TRIES = 1000;
 const SPENT_AT = 2;
+/** About the middle of the limit is anything from 0 to it. */
+const WHOLE = 0.5;
 
 /**
  * Prepares draws of a sample: every oxide within its uncertainty (errors independent before closure, so each draw of
@@ -33,7 +35,7 @@ const SPENT_AT = 2;
  * model was not measured in the sample, or in the slip, or is below detection without a limit.
  * @example
  * of = (value) => ({ value, limit: null, sigma: 0, sigmaBasis: 'stated', resolution: null })
- * model = { parts: ['PbO', 'SiO2'], settings: { replacement: { limits: {} } } }
+ * model = { parts: ['PbO', 'SiO2'], settings: { replacement: { fraction: 0.65, limits: {} } } }
  * sample = { label: 'T1', spots: 1, amounts: { PbO: of(45), SiO2: of(55) } }
  * slip = { analysed: { label: 'S', spots: 1, amounts: { PbO: of(0.0001), SiO2: of(99.9999) } }, fraction: { f: 0.25, sigma: 0, df: null } }
  * drawer = samplerOf(model, { sample, slip, settings: { assumedRelative: null, unmeasured: 'refuse' } }, randomStream(1))
@@ -46,10 +48,13 @@ export function samplerOf(
   { sample, slip, settings }: UncertaintyRequest,
   random: RandomStream,
 ): Sampler {
-  const side = (from: Pick<UncertaintyRequest['sample'], 'label' | 'amounts'>, none: boolean) =>
-    sideOf(from, model, { none, assumedRelative: settings.assumedRelative });
-  const paint = side(sample, false);
-  const under = slip && side(slip.analysed, settings.unmeasured === 'none');
+  const side = (
+    from: Pick<UncertaintyRequest['sample'], 'label' | 'amounts'>,
+    { none, fraction }: Pick<SideOptions, 'none' | 'fraction'>,
+  ) => sideOf(from, model, { none, fraction, assumedRelative: settings.assumedRelative });
+  const paint = side(sample, { none: false, fraction: model.settings.replacement.fraction });
+  // What is drawn off has no logarithm of its own, so a slip may hold anything from 0 to its limit.
+  const under = slip && side(slip.analysed, { none: settings.unmeasured === 'none', fraction: WHOLE });
   const spent = new Float64Array(model.parts.length);
   const draw = (parts: Float64Array, { i, stride }: { i: number; stride: number }): number => {
     const f = slip ? drawFraction(slip.fraction, random) : 0;
@@ -75,13 +80,15 @@ export function samplerOf(
 
 interface SideOptions {
   readonly none: boolean;
+  /** Share of the limit about which a value below detection is drawn. */
+  readonly fraction: number;
   readonly assumedRelative: number | null;
 }
 
 function sideOf(
   { label, amounts }: { label: string; amounts: Amounts },
   { parts, settings }: Pick<ReferenceModel, 'parts' | 'settings'>,
-  { none, assumedRelative }: SideOptions,
+  { none, fraction, assumedRelative }: SideOptions,
 ): Side {
   // Of the oxides that are not compared, those below an unknown limit weigh nothing in the total.
   const oxides = Object.keys(amounts).filter(
@@ -95,9 +102,9 @@ function sideOf(
     );
   const drawables = oxides.map((oxide) => {
     const limit = settings.replacement.limits[oxide] ?? null;
-    return drawable(amounts[oxide]!, { name: `${oxide} of ${label}`, assumedRelative, limit });
+    return drawable(amounts[oxide]!, { name: `${oxide} of ${label}`, assumedRelative, limit, fraction });
   });
-  const total = drawables.reduce((sum, a) => sum + (a.below > 0 ? a.below / 2 : a.value), 0);
+  const total = drawables.reduce((sum, a) => sum + (a.below > 0 ? (a.least + a.below) / 2 : a.value), 0);
   return { amounts: drawables, total, at, drawn: new Float64Array(oxides.length) };
 }
 
@@ -139,5 +146,5 @@ function drawSpent({ paint, under, j, f }: SpentDraw, random: RandomStream): num
   );
 }
 
-const spreadOf = ({ sigma, step, below }: DrawableAmount) =>
-  Math.hypot(sigma, (step + below) / Math.sqrt(12));
+const spreadOf = ({ sigma, step, least, below }: DrawableAmount) =>
+  Math.hypot(sigma, (step + below - least) / Math.sqrt(12));

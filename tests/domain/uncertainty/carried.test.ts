@@ -16,7 +16,7 @@ describe('what the draws carry', () => {
     },
   };
   const words = (assumedRelative: number | null) =>
-    carriedWords({ sample, slip: null, settings: { ...DEFAULT_UNCERTAINTY, assumedRelative } });
+    carriedWords({ sample, slip: null, settings: { ...DEFAULT_UNCERTAINTY, assumedRelative } }, 0.65);
 
   it('names every source of error with its oxides, and tells assumed from stated', () => {
     expect(words(0.05)).toEqual([
@@ -25,7 +25,7 @@ describe('what the draws carry', () => {
       'Tile 3: technique’s relative error assumed for Al2O3.',
       'Tile 3: 5 % assumed for Fe2O3 (common practice, no published source).',
       'Tile 3: rounding of the last digit for Al2O3.',
-      'Tile 3: anything from 0 to the detection limit for CaO.',
+      'Tile 3: 0.3 to 1 of the detection limit for CaO.',
       'The references are taken as measured; their own scatter holds their errors.',
     ]);
     expect(words(null)[3]).toBe('Tile 3: no uncertainty known, taken as exact: Fe2O3.');
@@ -34,6 +34,7 @@ describe('what the draws carry', () => {
   it('says whether the slip fraction is exact or carried', () => {
     const fraction = { f: 0.2, sigma: 0, df: null, from: 'stated' };
     const request = { sample, slip: { analysed: sample, fraction }, settings: DEFAULT_UNCERTAINTY };
-    expect(carriedWords(request).at(-2)).toBe('Slip drawn off at f = 0.200, taken as exact (stated).');
+    expect(carriedWords(request, 0.65)).toContain('Tile 3: anything from 0 to the detection limit for CaO.');
+    expect(carriedWords(request, 0.65).at(-2)).toBe('Slip drawn off at f = 0.200, taken as exact (stated).');
   });
 });
