@@ -3,6 +3,9 @@ import { cholesky, invertTriangle } from './cholesky.ts';
 import { covariance } from './covariance.ts';
 import { columnMeans, type Rows } from './moments.ts';
 
+/** Below this the room that a leave-one-out distance is divided by is rounding. */
+const LEAST_ROOM = 1e-12;
+
 /** Where a group lies and how it spreads, ready for distances: mean and packed L⁻¹ of its covariance. */
 export interface Spread {
   readonly mean: ArrayLike<number>;
@@ -71,15 +74,18 @@ export function sampleSpread(rows: Rows): {
 /**
  * Leave-one-out D² of a member from its in-sample D²: the distance it would have from the mean and sample
  * covariance of the n − 1 others, without refitting:
- * (n/(n−1))² · ((n−2)/(n−1)) · d / (1 − n·d/(n−1)²). Needs n − 2 ≥ p, or the others have no covariance.
+ * (n/(n−1))² · ((n−2)/(n−1)) · d / (1 − n·d/(n−1)²). Where the others do not spread towards it the last bracket is
+ * nothing but rounding; it is then taken as 10⁻¹², so that the distance is huge and finite, and ranks furthest. Needs
+ * n − 2 ≥ p, or the others have no covariance.
  *
  * @example
  * leaveOneOutD2(1.75769, { n: 5, p: 3 }) // 4.569987
+ * leaveOneOutD2(49 / 8, { n: 8, p: 1 }) > 1e12 // true
  * leaveOneOutD2(1, { n: 4, p: 3 }) // throws needs n − 2 ≥ p; found n = 4, p = 3
  */
 export function leaveOneOutD2(d2: number, { n, p }: { readonly n: number; readonly p: number }): number {
   if (n - 2 < p)
     throw new RequirementError(`a leave-one-out distance needs n − 2 ≥ p; found n = ${n}, p = ${p}`);
-  const room = 1 - (n * d2) / (n - 1) ** 2;
+  const room = Math.max(LEAST_ROOM, 1 - (n * d2) / (n - 1) ** 2);
   return ((n / (n - 1)) ** 2 * ((n - 2) / (n - 1)) * d2) / room;
 }

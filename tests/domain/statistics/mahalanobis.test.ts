@@ -179,3 +179,18 @@ describe('what has no spread is refused', () => {
     expect(ask).toThrow(message);
   });
 });
+
+describe('one sherd unlike all the others, which are the same', () => {
+  it.each([0.55, 0.5, 0.3, 0.599])(
+    'is left out to a huge and finite distance, further than any (lead %f)',
+    (lead) => {
+      const rows = [...Array.from({ length: 7 }, () => 0.6), lead].map((x) => [Math.log(x / (1 - x))]);
+      const spread = sampleSpread(rows);
+      const found = rows.map((x) => leaveOneOutD2(mahalanobis(x, spread), { n: 8, p: 1 }));
+      expect(found[7]).toBeGreaterThan(1e9);
+      expect(Number.isFinite(found[7])).toBe(true);
+      expect(Math.max(...found.slice(0, 7))).toBeLessThan(1);
+      expect(Math.min(...found)).toBeGreaterThanOrEqual(0);
+    },
+  );
+});
