@@ -270,8 +270,10 @@ test('a link opens the same sheet on a phone that knows no study, without a netw
   await desk.page.getByRole('button', { name: 'Make a link' }).click();
   await desk.page.getByRole('img', { name: /as a code/ }).waitFor();
   expect(await axeViolations(desk.page)).toEqual([]);
-  const address = await desk.page.locator('.share-address').textContent();
+  const address = await desk.page.locator('.sheet-address').textContent();
   expect(address).toMatch(/^https:\/\/fire\.example\.org\/shared\/[\w-]{32}\/sheet$/);
+  await desk.page.setViewportSize({ width: 380, height: 800 });
+  expect(await sidewaysOverflow(desk.page)).toBeLessThanOrEqual(0);
   const path = new URL(address!).pathname;
 
   const phone = await visit(browser, service.address, PHONE);

@@ -76,7 +76,7 @@ function Made({ made, study }: { readonly made: ShareMade; readonly study: strin
         again. Open it once where there is a network; after that it works without.
       </p>
       <QrCode text={address} label={`The address of the sheet of ${made.name}, as a code`} />
-      <p className="share-address">{address}</p>
+      <p className="sheet-address">{address}</p>
       <div className="row">
         <Button onPress={copy}>{copied ? 'Copied' : 'Copy the address'}</Button>
         <Link href={studyPath(study, '/share')}>Take a link back, under Share</Link>
