@@ -23,6 +23,7 @@ import { sheetRoutes } from './routes/sheets.ts';
 import { slipRoutes } from './routes/slip.ts';
 import { specimenRoutes } from './routes/specimens.ts';
 import { studyRoutes } from './routes/studies.ts';
+import { studyFigureRoutes } from './routes/study-figures.ts';
 import { tileRoutes } from './routes/tiles.ts';
 import { trialRoutes } from './routes/trials.ts';
 import { wareGroupRoutes } from './routes/ware-groups.ts';
@@ -48,6 +49,7 @@ export function createApp({ db, pages, outside }: AppNeeds) {
     .route('/', importRoutes)
     .route('/', placementRoutes)
     .route('/', figureRoutes)
+    .route('/', studyFigureRoutes)
     .route('/', shareRoutes)
     .route('/', bundleRoutes)
     .route('/', slipRoutes)

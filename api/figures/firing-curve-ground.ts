@@ -36,13 +36,13 @@ export function drawGaps(root: Parent, { gaps = [] }: FiringCurveData, { plot, x
       .attr('fill', theme.grid)
       .attr('fill-opacity', 0.6);
     item.append('title').text('No readings');
-    if (textWidth('no readings', 0.85 * em) < to - from)
+    if (textWidth('no readings', 0.95 * em) < to - from)
       item
         .append('text')
         .attr('x', (from + to) / 2)
         .attr('y', plot.bottom - 0.6 * em)
         .attr('text-anchor', 'middle')
-        .attr('font-size', 0.85 * em)
+        .attr('font-size', 0.95 * em)
         .attr('fill', theme.faint)
         .text('no readings');
   }
@@ -59,7 +59,7 @@ export function drawMarks(root: Parent, { marks }: FiringCurveData, { plot, y, t
       .attr('x', plot.right - 2)
       .attr('y', y(mark) - 0.25 * theme.fontSize)
       .attr('text-anchor', 'end')
-      .attr('font-size', 0.85 * theme.fontSize)
+      .attr('font-size', 0.95 * theme.fontSize)
       .attr('fill', theme.faint)
       .text(`${numeral(mark, 0)} °C`);
   }

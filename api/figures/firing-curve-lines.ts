@@ -56,7 +56,7 @@ function piecesBetween(
 
 /** Names beside the lines' ends, in their order from hot to cold, pushed apart where they would touch. */
 function drawNames(root: Parent, { curves }: FiringCurveData, { y, plot, theme, label }: On): void {
-  const size = 0.9 * theme.fontSize;
+  const size = 0.95 * theme.fontSize;
   const wanted = curves
     .flatMap(({ name, points }, slot) => {
       const end = points.at(-1);

@@ -41,7 +41,7 @@ export const firingCurve: Figure<FiringCurveData> = (data, at) => {
 function layoutOf(data: FiringCurveData, { width, height, theme }: At): On {
   const { stages, curves, readings } = data;
   const em = theme.fontSize;
-  const names = curves.map((one) => textWidth(one.name, 0.9 * em, 'semibold'));
+  const names = curves.map((one) => textWidth(one.name, 0.95 * em, 'semibold'));
   const label = Math.min(Math.max(0, ...names), 0.22 * width);
   const plot = {
     ...{ left: 4.4 * em, top: 2.4 * em, bottom: height - 4 * em },

@@ -43,6 +43,13 @@ async function expectDrawing(bytes: Uint8Array, words: readonly string[]) {
   return pdf;
 }
 
+const SMALLEST = { slide: 18, print: 7.5, 'page-light': 12, 'page-dark': 12 } as const;
+function expectReadable(svg: string, format: keyof typeof FORMATS) {
+  expect(readSvg(svg).get('text')).toBeGreaterThan(5);
+  const sizes = [...svg.matchAll(/font-size="([\d.]+)"/g)].map(([, size]) => Number(size));
+  expect(Math.min(...sizes)).toBeGreaterThanOrEqual(SMALLEST[FORMATS[format].theme]);
+}
+
 describe('figures of what mattered', () => {
   it.each([
     ['zones', ['Tile 1', 'satin', 'glossy']],
@@ -57,14 +64,11 @@ describe('figures of what mattered', () => {
   it.each(['zones', 'effects', 'chance'])(
     '%s is a well-formed SVG in every format, no type too small',
     async (name) => {
-      const smallest = { slide: 18, print: 7.5, 'page-light': 12, 'page-dark': 12 } as const;
       for (const format of Object.keys(FORMATS) as (keyof typeof FORMATS)[]) {
         const order = { ...ofTrial, ...sheet(format) };
         const { text, type } = await file(`${at}/trials/figures/${name}.svg`, order);
         expect(type).toContain('image/svg+xml');
-        expect(readSvg(text).get('text')).toBeGreaterThan(5);
-        const sizes = [...text.matchAll(/font-size="([\d.]+)"/g)].map(([, size]) => Number(size));
-        expect(Math.min(...sizes)).toBeGreaterThanOrEqual(smallest[FORMATS[format].theme]);
+        expectReadable(text, format);
       }
     },
   );
@@ -103,5 +107,45 @@ describe('figures of what mattered', () => {
     const { status, text } = await used.api.post(`${at}/trials/figures/${name}`, { ...ofTrial, ...change });
     expect(status).toBe(422);
     expect(text).toContain(reason);
+  });
+});
+
+describe('the curve of a firing', () => {
+  const curveAt = async (pick: (firing: { log: unknown }) => boolean) => {
+    const all: { id: string; name: string; log: unknown }[] = (await used.api.get(`${at}/firings`)).body;
+    return `${at}/firings/${all.find(pick)!.id}`;
+  };
+  it('is one page of vectors with its fonts in it and its text as text', async () => {
+    const path = await curveAt(({ log }) => log !== null);
+    const { bytes } = await file(`${path}/figures/curve.pdf?format=column-double`);
+    const pdf = await expectDrawing(bytes, ['°C', 'since the fire was lit']);
+    expect((pdf.width * 25.4) / 72).toBeCloseTo(FORMATS['column-double'].millimetres[0], 1);
+  });
+  it('is a well-formed SVG in every format, no type too small', async () => {
+    const path = await curveAt(({ log }) => log !== null);
+    for (const format of Object.keys(FORMATS) as (keyof typeof FORMATS)[])
+      expectReadable((await file(`${path}/figures/curve.svg?format=${format}`)).text, format);
+  });
+  it('is a PNG of 3840 pixels', async () => {
+    const path = await curveAt(() => true);
+    const png = readPng((await file(`${path}/figures/curve.png?width=3840`)).bytes);
+    expect([png.width, png.height]).toEqual([3840, 2160]);
+  });
+  it('has a caption with n, sensors, errors and what was thinned, and names the standard', async () => {
+    const { body } = await used.api.get(`${await curveAt(({ log }) => log !== null)}/text`);
+    expect(body.captions.curve).toMatch(/from a log of [\d,]+ readings in \d+ channels?/);
+    expect(body.captions.curve).toMatch(/peak \d+ °C \(\d+ to \d+ °C\); type K, class \d \(IEC 60584-1\)/);
+    expect(body.methods).toContain('(IEC 60584-1)');
+    expect(body.references.map(({ text }: { text: string }) => text)).toEqual([
+      expect.stringContaining('IEC 60584-1:2013'),
+    ]);
+  });
+  it('is refused where there is nothing to draw', async () => {
+    const made = await used.api.post(`${at}/firings`, { name: 'Unlit' });
+    const { status, text } = await used.api.get(`${at}/firings/${made.body.id}/figures/curve.svg`);
+    expect(status).toBe(422);
+    expect(text).toContain('readings with a time; this firing has none');
+    const { body } = await used.api.get(`${at}/firings/${made.body.id}/text`);
+    expect(body.captions.curve).toMatch(/^No such figure/);
   });
 });
