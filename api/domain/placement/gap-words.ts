@@ -15,9 +15,28 @@ type Gap = Pick<GroupPlacement, 'verdict' | 'contributions'>;
 
 const upperFirst = (text: string) => text.charAt(0).toUpperCase() + text.slice(1);
 
-function named(c: Contribution, undetected: readonly string[]): string {
+/** `0.40`, `62`: two figures. */
+function figures(wt: number): string {
+  const text = wt.toPrecision(2);
+  return text.includes('e') ? String(Number(text)) : text;
+}
+
+/** Whether a factor is against all oxides and not wt% over wt%. */
+const isRelative = ({ factor, measured, centre }: Contribution) =>
+  Math.abs(factor * centre - measured) > 1e-6 * measured;
+
+/** How far off an oxide is, and both wt%: where one oxide fills up, all others fall in wt% though nothing else changed. */
+function off(c: Contribution, first: boolean): string {
+  const against = first && isRelative(c) ? ' against all oxides together' : '';
+  return `${factorInWords(c.factor)}${against} (${figures(c.measured)} wt%, ${figures(c.centre)} at the centre)`;
+}
+
+function named(
+  c: Contribution,
+  { undetected, first }: { undetected: readonly string[]; first: boolean },
+): string {
   const name = plainName(c.oxide);
-  return undetected.includes(c.oxide) ? `${name}, not detected in it` : `${name}, ${factorInWords(c.factor)}`;
+  return undetected.includes(c.oxide) ? `${name}, not detected in it` : `${name}, ${off(c, first)}`;
 }
 
 /** The oxides that make up most of the squared distance, largest first. */
@@ -42,13 +61,14 @@ function outstanding(contributions: readonly Contribution[], told: readonly Cont
 
 /**
  * Sentences on what sets a sample apart from a group: the oxides that make up most of the squared distance, and by
- * what factor each is off; and one that stands out of the group's own spread though its share is small. None for a
+ * what factor each is off, with both wt% (in log-ratios the factor is against the geometric mean of all oxides, which
+ * the words say); and one that stands out of the group's own spread though its share is small. None for a
  * sample that cannot be told apart.
  *
  * @example
- * const contributions = [{ oxide: 'PbO', share: 0.8, factor: 0.5556, z: 2 }, { oxide: 'TiO2', share: 0.2, factor: 1.2, z: 6.1 }];
- * gapInWords({ verdict: 'outside', contributions }, [])[0] // 'Four fifths of the gap is lead, 1.8 times too low.'
- * gapInWords({ verdict: 'outside', contributions }, [])[1] // 'Against the group’s own spread titanium stands out most: 1.2 times too high, 6.1 standard deviations.'
+ * const contributions = [{ oxide: 'PbO', measured: 40, centre: 62, share: 0.8, factor: 0.5556, z: 2 }, { oxide: 'TiO2', measured: 0.4, centre: 0.3, share: 0.2, factor: 1.2, z: 6.1 }];
+ * gapInWords({ verdict: 'outside', contributions }, [])[0] // 'Four fifths of the gap is lead, 1.8 times too low against all oxides together (40 wt%, 62 at the centre).'
+ * gapInWords({ verdict: 'outside', contributions }, [])[1] // 'Against the group’s own spread titanium stands out most: 1.2 times too high (0.40 wt%, 0.30 at the centre), 6.1 standard deviations.'
  * gapInWords({ verdict: 'inside', contributions }, []) // []
  */
 export function gapInWords({ verdict, contributions }: Gap, undetected: readonly string[]): string[] {
@@ -60,13 +80,16 @@ export function gapInWords({ verdict, contributions }: Gap, undetected: readonly
     first && most.length > 0
       ? upperFirst(
           [
-            `${fractionInWords(first.share)} of the gap is ${named(first, undetected)}`,
-            ...rest.map((c) => `${fractionInWords(c.share)} is ${named(c, undetected)}`),
+            `${fractionInWords(first.share)} of the gap is ${named(first, { undetected, first: true })}`,
+            ...rest.map(
+              (c) =>
+                `${fractionInWords(c.share)} is ${named(c, { undetected, first: undetected.includes(first.oxide) })}`,
+            ),
           ].join('; '),
         )
       : 'The gap is spread over many oxides';
   const apart = outstanding(contributions, most).map((c) => {
-    const how = undetected.includes(c.oxide) ? 'not detected in it' : factorInWords(c.factor);
+    const how = undetected.includes(c.oxide) ? 'not detected in it' : off(c, most.length === 0);
     return `Against the group’s own spread ${plainName(c.oxide)} stands out most: ${how}, ${deviations(c).toFixed(1)} standard deviations`;
   });
   return [main, ...apart].map((text) => `${text}.`);

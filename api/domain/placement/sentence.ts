@@ -123,9 +123,9 @@ function besides(g: GroupPlacement, groups: readonly GroupPlacement[]): string[]
  * given group, else about the one it fits best. Shares are of the squared distance in the working scale.
  *
  * @example
- * const lead = { oxide: 'PbO', share: 0.8, factor: 0.5556 };
+ * const lead = { oxide: 'PbO', measured: 40, centre: 62, share: 0.8, factor: 0.5556 };
  * const group = { group: 'g', name: 'Red Terrace ware', n: 40, p: 1, membership: 0.004, typicality: null, off: null, verdict: 'outside', leaveOneOut: false, contributions: [lead, { oxide: 'SiO2', share: 0.2, factor: 1.3 }] };
- * placementSentence({ label: 'Tile 14', groups: [group], replaced: [] }) // 'Tile 14 lies outside the group Red Terrace ware: about 1 in 250 members would lie this far out. Four fifths of the gap is lead, 1.8 times too low.'
+ * placementSentence({ label: 'Tile 14', groups: [group], replaced: [] }) // 'Tile 14 lies outside the group Red Terrace ware: about 1 in 250 members would lie this far out. Four fifths of the gap is lead, 1.8 times too low against all oxides together (40 wt%, 62 at the centre).'
  * placementSentence({ label: 'Tile 14', groups: [], replaced: [] }) // 'Tile 14 has no ware group to be compared with.'
  */
 export function placementSentence(placed: Placed, group?: string): string {

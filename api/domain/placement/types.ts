@@ -3,7 +3,10 @@ export interface Contribution {
   readonly oxide: string;
   readonly measured: number;
   readonly centre: number;
-  /** exp of the log-ratio difference: 0.5 means half of what the group has, relative to the rest. */
+  /**
+   * exp of the log-ratio difference: 0.5 means half of what the group has, against the geometric mean of all oxides (so
+   * one oxide of nine that is doubled reads 2^(8/9), the others 2^(−1/9)); in log10 and standardised wt% over wt%.
+   */
   readonly factor: number;
   /** Share of the squared Aitchison (or working-scale) distance, 0–1; sums to 1. */
   readonly share: number;

@@ -5,8 +5,8 @@ import type { Contribution, GroupPlacement } from '../../../api/domain/placement
 
 const part = (oxide: string, share: number, factor: number): Contribution => ({
   oxide,
-  measured: 1,
-  centre: 1,
+  measured: 40,
+  centre: 62,
   factor,
   share,
   d2: null,
@@ -63,7 +63,7 @@ const say = (changes: Partial<GroupPlacement>, more: Partial<Placed> = {}) =>
 describe('a sentence about a sample outside', () => {
   it('says how rare, and which oxide makes the gap', () => {
     expect(say({})).toBe(
-      'Tile 14 lies outside the group Red Terrace ware: about 1 in 250 members would lie this far out. Four fifths of the gap is lead, 1.8 times too low.',
+      'Tile 14 lies outside the group Red Terrace ware: about 1 in 250 members would lie this far out. Four fifths of the gap is lead, 1.8 times too low against all oxides together (40 wt%, 62 at the centre).',
     );
   });
 
@@ -75,7 +75,20 @@ describe('a sentence about a sample outside', () => {
       part('SiO2', 0.06, 1.1),
     ];
     expect(say({ contributions })).toContain(
-      'Two fifths of the gap is lead, 2.0 times too low; a third is manganese, 1.5 times too high.',
+      'Two fifths of the gap is lead, 2.0 times too low against all oxides together (40 wt%, 62 at the centre); a third is manganese, 1.5 times too high (40 wt%, 62 at the centre).',
+    );
+  });
+
+  it('gives the factor plainly where it is wt% over wt%, as on the scales that are not log-ratios', () => {
+    const contributions = [{ ...part('PbO', 0.8, 0.5), measured: 31, centre: 62 }, part('SiO2', 0.05, 1.2)];
+    expect(say({ contributions })).toContain('is lead, 2.0 times too low (31 wt%, 62 at the centre).');
+  });
+
+  it('says against what a factor is even where the first oxide was not detected, and small wt% in full', () => {
+    const contributions = [part('PbO', 0.4, 0.5), { ...part('TiO2', 0.4, 2.83), measured: 0.4, centre: 0.1 }];
+    const replaced = [{ oxide: 'PbO', limit: 0.1, by: 0.065 }];
+    expect(say({ contributions }, { replaced })).toContain(
+      'lead, not detected in it; two fifths is titanium, 2.8 times too high against all oxides together (0.40 wt%, 0.10 at the centre).',
     );
   });
 
@@ -88,7 +101,7 @@ describe('a sentence about a sample outside', () => {
     const z = [2, 1, -9.27];
     const contributions = LEAD.map((c, i) => ({ ...c, z: z[i]! }));
     expect(say({ contributions })).toContain(
-      'is lead, 1.8 times too low. Against the group’s own spread manganese stands out most: 1.2 times too high, 9.3 standard deviations.',
+      'is lead, 1.8 times too low against all oxides together (40 wt%, 62 at the centre). Against the group’s own spread manganese stands out most: 1.2 times too high (40 wt%, 62 at the centre), 9.3 standard deviations.',
     );
     const plain = LEAD.map((c, i) => ({ ...c, z: [8, 1, -9.27][i]! }));
     expect(say({ contributions: plain })).not.toContain('stands out');
@@ -241,7 +254,7 @@ describe('a sentence where nothing can be said', () => {
 
   it('gives the reason, and still the gap', () => {
     expect(placementSentence(placed([refused]))).toBe(
-      'Tile 14 cannot be judged against Red Terrace ware: a spread needs at least 4 sherds; the group has n = 3. Four fifths of the gap is lead, 1.8 times too low.',
+      'Tile 14 cannot be judged against Red Terrace ware: a spread needs at least 4 sherds; the group has n = 3. Four fifths of the gap is lead, 1.8 times too low against all oxides together (40 wt%, 62 at the centre).',
     );
   });
 
@@ -273,7 +286,7 @@ describe('a sentence about a chosen group', () => {
       group({ group: 'far', name: 'Far Shore ware' }),
     ];
     expect(placementSentence(placed(groups), 'far')).toBe(
-      'Tile 14 lies outside the group Far Shore ware: about 1 in 250 members would lie this far out. Four fifths of the gap is lead, 1.8 times too low.',
+      'Tile 14 lies outside the group Far Shore ware: about 1 in 250 members would lie this far out. Four fifths of the gap is lead, 1.8 times too low against all oxides together (40 wt%, 62 at the centre).',
     );
   });
 });
