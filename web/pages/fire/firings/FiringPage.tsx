@@ -7,6 +7,7 @@ import { Notice } from '../../../parts/Notice.tsx';
 import { PageHead } from '../../../parts/PageHead.tsx';
 import { useFiring } from '../../../queries/firing-logs.ts';
 import { firePath, phoneSheetPath } from '../paths.ts';
+import { FiringPictures } from '../pictures/FiringPictures.tsx';
 import { Curve } from './Curve.tsx';
 import { FiringDialog } from './FiringDialog.tsx';
 import { FiringFacts } from './FiringFacts.tsx';
@@ -54,7 +55,7 @@ function Firing({ study, firing }: { readonly study: string; readonly firing: Fi
           </ul>
         </Notice>
       )}
-      <Curve firing={firing} />
+      <Curve study={study} firing={firing} />
       <section className="sheet stack" aria-labelledby="says">
         <h2 id="says">What the log says</h2>
         {summary ? (
@@ -66,6 +67,10 @@ function Firing({ study, firing }: { readonly study: string; readonly firing: Fi
       </section>
       <LogSection study={study} firing={firing} />
       <Readings study={study} firing={firing} />
+      <section className="sheet stack" aria-labelledby="pictures">
+        <h2 id="pictures">Pictures</h2>
+        <FiringPictures study={study} firing={firing.id} name={firing.name} />
+      </section>
       <section className="sheet stack" aria-labelledby="about">
         <h2 id="about">About this firing</h2>
         <FiringFacts firing={firing} />

@@ -1,18 +1,25 @@
-import { useMemo, useState } from 'react';
+import { useMemo } from 'react';
 import type { ChanceAnswer, TrialAsked } from '../../../../api/contract/trial.ts';
+import { chanceCaption } from '../../../../api/figures/captions-trial.ts';
 import { chanceHeight, chancePlot } from '../../../../api/figures/chance-plot.ts';
-import { FigureDownload } from '../../../parts/figure/FigureDownload.tsx';
-import { FigureView } from '../../../parts/figure/FigureView.tsx';
-import { useSourceOf } from '../../../parts/figure/useSource.ts';
+import { CaptionedFigure } from '../../../parts/figure/CaptionedFigure.tsx';
 import { Loaded } from '../../../parts/Loaded.tsx';
 import { Select } from '../../../parts/Select.tsx';
 import { useChance } from '../../../queries/fire.ts';
 
 /** The chance of a glossy zone against one factor, with every zone that it rests on. */
-export function ChanceSection({ study, asked }: { readonly study: string; readonly asked: TrialAsked }) {
-  const [wanted, setWanted] = useState<string | null>(null);
+export function ChanceSection({
+  study,
+  asked,
+  against,
+  onAgainst,
+}: {
+  readonly study: string;
+  readonly asked: TrialAsked;
+  readonly against: string;
+  readonly onAgainst: (factor: string) => void;
+}) {
   const names = asked.factors.map((one) => one.name);
-  const against = wanted !== null && names.includes(wanted) ? wanted : names[0]!;
   const chance = useChance(study, { ...asked, against });
   return (
     <section className="stack" aria-labelledby="chance">
@@ -22,7 +29,7 @@ export function ChanceSection({ study, asked }: { readonly study: string; readon
           label="Against"
           choices={names.map((name) => ({ id: name, label: name }))}
           value={against}
-          onChange={setWanted}
+          onChange={onAgainst}
         />
       </div>
       <Loaded query={chance} what="the chance">
@@ -34,23 +41,7 @@ export function ChanceSection({ study, asked }: { readonly study: string; readon
 
 function Chance({ curve }: { readonly curve: ChanceAnswer }) {
   const data = useMemo(() => ({ id: 'chance-plot', curve }), [curve]);
-  const source = useSourceOf(data);
-  const held = Object.entries(curve.held).map(
-    ([name, at]) => `${name} at ${typeof at === 'number' ? Math.round(10 * at) / 10 : at}`,
-  );
   return (
-    <div className="stack tight">
-      <div className="sheet figure-sheet stack tight">
-        <FigureView figure={chancePlot} source={source} height={chanceHeight} />
-        <div>
-          <FigureDownload figure={chancePlot} source={source} height={chanceHeight} name="chance" />
-        </div>
-      </div>
-      <p className="faint">
-        Dots above came out {curve.of}, dots below did not; each is one zone.{' '}
-        {held.length > 0 && `Held: ${held.join(', ')}. `}
-        {curve.note}
-      </p>
-    </div>
+    <CaptionedFigure figure={chancePlot} height={chanceHeight} data={data} caption={chanceCaption(curve)} />
   );
 }

@@ -1,3 +1,4 @@
+import { useState } from 'react';
 import type { TrialAnswer } from '../../../../api/contract/trial.ts';
 import { LinkButton } from '../../../parts/Button.tsx';
 import { type Column, DataTable } from '../../../parts/DataTable.tsx';
@@ -11,6 +12,7 @@ import { useAnalysis } from '../../../queries/fire.ts';
 import { firePath } from '../paths.ts';
 import { ChanceSection } from './ChanceSection.tsx';
 import { TrialChoices } from './TrialChoices.tsx';
+import { EffectsFigure, TrialFiles, ZonesSection } from './TrialFigures.tsx';
 import { type TrialChoice, useTrial } from './useTrial.ts';
 
 /** Which factor made the glaze, and which cannot be told apart. */
@@ -48,20 +50,26 @@ export function MatteredPage({ study }: PageProps) {
 }
 
 function Analysis({ study, choice }: { readonly study: string; readonly choice: TrialChoice }) {
-  const analysis = useAnalysis(study, choice.asked);
+  const { asked } = choice;
+  const analysis = useAnalysis(study, asked);
+  const [wanted, setAgainst] = useState<string | null>(null);
+  const names = asked.factors.map((one) => one.name);
+  const against = wanted !== null && names.includes(wanted) ? wanted : (names[0] ?? '');
   return (
     <>
       <TrialChoices choice={choice} />
-      {choice.asked.factors.length === 0 ? (
+      {names.length === 0 ? (
         <Notice>Choose at least one factor.</Notice>
       ) : (
         <Loaded query={analysis} what="what mattered">
           {(found) => <Found found={found} />}
         </Loaded>
       )}
-      {choice.asked.factors.length > 0 && choice.outcome !== 'share' && (
-        <ChanceSection study={study} asked={choice.asked} />
+      {names.length > 0 && asked.outcome !== 'share' && (
+        <ChanceSection study={study} asked={asked} against={against} onAgainst={setAgainst} />
       )}
+      <ZonesSection study={study} />
+      {names.length > 0 && <TrialFiles study={study} asked={asked} against={against} />}
     </>
   );
 }
@@ -91,6 +99,7 @@ function Found({ found }: { readonly found: TrialAnswer }) {
       </section>
       <section className="stack" aria-labelledby="effects">
         <h2 id="effects">Factor by factor</h2>
+        <EffectsFigure found={found} />
         <DataTable
           label="Effects"
           columns={COLUMNS}

@@ -1,0 +1,26 @@
+import type { FigureSheet } from '../../api/contract/figure.ts';
+import type { TrialFigureFile, TrialFigureWish } from '../../api/contract/trial-figure.ts';
+import { api } from '../client.ts';
+import { refusalFrom } from '../problem.ts';
+
+const { trials } = api.studies[':study'];
+
+/** A figure of what mattered, as a file. */
+export async function trialFigure(
+  study: string,
+  file: TrialFigureFile,
+  json: TrialFigureWish,
+): Promise<Blob> {
+  const got = await trials.figures[':file'].$post({ param: { study, file }, json });
+  if (!got.ok) throw await refusalFrom(got);
+  return got.blob();
+}
+
+/** Where the curve of a firing lies as a file. */
+export const firingFigureAddress = (
+  study: string,
+  firing: string,
+  file: string,
+  sheet: FigureSheet,
+): string =>
+  `/api/studies/${study}/firings/${firing}/figures/${file}?${new URLSearchParams({ format: sheet.format, width: String(sheet.width) })}`;
