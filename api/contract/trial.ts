@@ -65,6 +65,7 @@ const effect = z.object({
   level: number,
   p: maybe,
   arrangements: maybe,
+  draws: number.optional(),
   smallestP: maybe,
   separated: z.boolean(),
   zones: number,

@@ -62,9 +62,37 @@ export function centreWithin(values: readonly number[], blocks: Units['blocks'])
 /** A column is taken to follow from others when no more than this share of its squares is left. */
 const NOTHING = 1e-10;
 
+/** A column less what it has along orthonormal directions, twice, so that near ties keep their digits. */
+function without(column: readonly number[], directions: readonly (readonly number[])[]): number[] {
+  let out = [...column];
+  for (let twice = 0; twice < 2; twice++)
+    for (const b of directions) {
+      const along = dot(out, b);
+      out = out.map((x, i) => x - along * b[i]!);
+    }
+  return out;
+}
+
 /**
- * What is left of a column once others are taken out of it by least squares (modified Gram–Schmidt, twice, so that
- * near ties keep their digits), and the share of its sum of squares that is left.
+ * Orthonormal directions that span some columns (modified Gram–Schmidt), one fewer for each column that follows from
+ * those before it.
+ *
+ * @example
+ * directionsOf([[3, 4], [6, 8]]) // [[0.6, 0.8]]
+ */
+export function directionsOf(columns: readonly (readonly number[])[]): number[][] {
+  const directions: number[][] = [];
+  for (const column of columns) {
+    const left = without(column, directions);
+    const size = Math.sqrt(dot(left, left));
+    if (size > Math.sqrt(NOTHING * dot(column, column))) directions.push(left.map((x) => x / size));
+  }
+  return directions;
+}
+
+/**
+ * What is left of a column once others are taken out of it by least squares, and the share of its sum of squares that
+ * is left.
  *
  * @example
  * takeOut([1, 2, 3], [[1, 1, 1]]) // { left: [-1, 0, 1], share: 0.142857 }
@@ -74,23 +102,8 @@ export function takeOut(
   column: readonly number[],
   others: readonly (readonly number[])[],
 ): { left: number[]; share: number } {
-  const basis: number[][] = [];
-  const reduce = (v: readonly number[]) => {
-    let out = [...v];
-    for (let twice = 0; twice < 2; twice++)
-      for (const b of basis) {
-        const along = dot(out, b);
-        out = out.map((x, i) => x - along * b[i]!);
-      }
-    return out;
-  };
-  for (const other of others) {
-    const left = reduce(other);
-    const size = Math.sqrt(dot(left, left));
-    if (size > Math.sqrt(NOTHING * dot(other, other))) basis.push(left.map((x) => x / size));
-  }
+  const left = without(column, directionsOf(others));
   const whole = dot(column, column);
-  const left = reduce(column);
   const share = whole === 0 ? 0 : dot(left, left) / whole;
   return share <= NOTHING ? { left: left.map(() => 0), share: 0 } : { left, share };
 }

@@ -1,4 +1,3 @@
-import { PERMUTATION_DRAWS } from './permutation-slope.ts';
 import type { Effect, EffectVerdict, Outcome } from './types.ts';
 import { termName } from './within-tiles.ts';
 
@@ -70,17 +69,19 @@ function differenceClause({ estimate, low, high, level, scale }: Worded, outcome
   return `${verb} the ${MEAN_OF[outcome]} by ${size(Math.abs(estimate))}${unit} (${ends})`;
 }
 
-function basis({ p, arrangements, method, unitOfChange }: Worded): string {
+function basis({ p, arrangements, draws, method, unitOfChange }: Worded): string {
   const where = { zone: 'within tiles', tile: 'between tiles of a firing', firing: 'between firings' }[
     unitOfChange
   ];
   if (p === null) return '';
   if (method === 'penalised') return `; compared ${where}, ${pInWords(p)} by penalised likelihood`;
-  if (method === 'sampled-permutation')
-    return `; compared ${where}, ${pInWords(p)} over ${PERMUTATION_DRAWS.toLocaleString('en-GB')} random arrangements`;
+  const inWords =
+    method === 'approximate-permutation' ? pInWords(p).replace(/^p = /, 'p about ') : pInWords(p);
+  if (draws !== undefined)
+    return `; compared ${where}, ${inWords} over ${draws.toLocaleString('en-GB')} random arrangements`;
   if (arrangements === 1) return `; compared ${where}, where no other arrangement is possible`;
   const all = arrangements === null ? '' : ` over ${plain(arrangements, 3)} arrangements`;
-  return `; compared ${where}, ${pInWords(p)}${all}`;
+  return `; compared ${where}, ${inWords}${all}`;
 }
 
 const OPENING: Record<EffectVerdict, (name: string) => string> = {

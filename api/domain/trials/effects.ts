@@ -1,12 +1,13 @@
 import { RequirementError } from '../requirement.ts';
 import { centredTerms, takeOut } from './columns.ts';
+import type { EffectNumbers, EffectOptions } from './effect-numbers.ts';
 import { effectSentence } from './effect-words.ts';
 import type { Term } from './terms.ts';
 import { tilesInWords } from './tile-words.ts';
 import type { TrialTable } from './trial-table.ts';
 import type { Effect, EffectVerdict, Tangle } from './types.ts';
 import { unitEffect } from './unit-effect.ts';
-import { type EffectNumbers, type EffectOptions, zoneEffect } from './zone-effect.ts';
+import { zoneEffect } from './zone-effect.ts';
 
 /** What each of so many comparisons is held to. */
 const PARTS: Readonly<Record<number, string>> = { 2: 'half', 3: 'a third', 4: 'a quarter', 5: 'a fifth' };
@@ -16,8 +17,8 @@ const ROUNDING = 1e-12;
 
 /**
  * The effect of every term of a table, each with its interval, its p and a sentence. A factor is said to matter only
- * where the exact p (twice the smaller tail; times the number of contrasts of a factor with several levels, after
- * Bonferroni) is at most 1 − level and the factor is not tied to another. Terms that cannot be compared at all are
+ * where p (twice the smaller tail; times the number of contrasts of a factor with several levels, after Bonferroni) is
+ * at most 1 − level, the factor is not tied to another, and enough is left to compare once others are held. Terms that cannot be compared at all are
  * returned in `untold` with the reason.
  *
  * @example
@@ -51,12 +52,12 @@ function effectOf(
 ): Effect {
   const tie = tangles.find((t) => t.kind === 'same' && t.factors.includes(term.factor.name));
   const others = heldBeside(table, term, tie);
-  const numbers =
+  const { tooFew, ...numbers } =
     term.unitOfChange === 'zone'
       ? zoneEffect(table, { term, others }, options)
       : unitEffect(table, { term, others }, options);
   const contrasts = table.terms.filter((t) => t.factor === term.factor).length;
-  const verdict = tie ? 'cannot tell' : verdictOf(numbers, contrasts, 1 - options.level);
+  const verdict = tie || tooFew ? 'cannot tell' : verdictOf(numbers, contrasts, 1 - options.level);
   const effect = {
     ...numbers,
     factor: term.factor.name,
@@ -88,7 +89,11 @@ function heldBeside(table: TrialTable, term: Term, tie: Tangle | undefined): Ter
   return kept.map((k) => k.term);
 }
 
-function verdictOf({ p, smallestP }: EffectNumbers, contrasts: number, alpha: number): EffectVerdict {
+function verdictOf(
+  { p, smallestP }: Pick<EffectNumbers, 'p' | 'smallestP'>,
+  contrasts: number,
+  alpha: number,
+): EffectVerdict {
   const limit = alpha / contrasts + ROUNDING;
   if (p !== null && p <= limit) return 'matters';
   return smallestP !== null && smallestP > limit ? 'cannot tell' : 'no sign';

@@ -51,10 +51,17 @@ export interface TrialRequest {
 export type UnitOfChange = 'zone' | 'tile' | 'firing';
 
 /**
- * How an interval was made. `exact-conditional`: every arrangement of the outcomes within the units, tilted by the effect;
- * `sampled-permutation`: the same by seeded draws; `penalised`: profile penalised likelihood.
+ * How an interval was made. `exact-conditional`: every arrangement of the outcomes within the units, tilted by the
+ * effect; `exact-permutation`: every order of the settings; `sampled-permutation`: the same by seeded draws;
+ * `approximate-permutation`: orders of what other factors leave, listed or drawn; `penalised`: profile penalised
+ * likelihood.
  */
-export type EffectMethod = 'exact-conditional' | 'exact-permutation' | 'sampled-permutation' | 'penalised';
+export type EffectMethod =
+  | 'exact-conditional'
+  | 'exact-permutation'
+  | 'sampled-permutation'
+  | 'approximate-permutation'
+  | 'penalised';
 
 export type EffectVerdict = 'matters' | 'no sign' | 'cannot tell';
 
@@ -65,8 +72,9 @@ export interface Effect {
   readonly unitOfChange: UnitOfChange;
   readonly method: EffectMethod;
   /**
-   * Of zones within tiles `log-odds` (log of the odds ratio for one contrast); between tiles or firings the difference
-   * in the `share` of glossy zones or of glassy area (−1 … 1), or in `grades` (−2 … 2).
+   * Of zones within tiles `log-odds` (log of the odds ratio for one contrast); between tiles or firings, and wherever
+   * an effect within tiles is by permutation, the difference in the `share` of glossy zones or of glassy area
+   * (−1 … 1), or in `grades` (−2 … 2).
    */
   readonly scale: 'log-odds' | 'share' | 'grades';
   /** null where it is unbounded (separation) or cannot be told. */
@@ -78,6 +86,8 @@ export interface Effect {
   /** Two-sided p of no effect; always beside the interval, null where there is no test. */
   readonly p: number | null;
   readonly arrangements: number | null;
+  /** Seeded draws, where the arrangements are too many to list. */
+  readonly draws?: number;
   /** The smallest p that these data could have given. */
   readonly smallestP: number | null;
   readonly separated: boolean;

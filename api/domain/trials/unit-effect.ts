@@ -1,9 +1,8 @@
 import { centredTerms, centreWithin, takeOut, unitMeans, unitsOf } from './columns.ts';
-import { permutationSlope } from './permutation-slope.ts';
-import { residualUnits } from './residual-units.ts';
+import type { EffectNumbers, EffectOptions } from './effect-numbers.ts';
+import { permutedEffect } from './permuted-effect.ts';
 import type { Term } from './terms.ts';
 import type { TrialTable } from './trial-table.ts';
-import type { EffectNumbers, EffectOptions } from './zone-effect.ts';
 
 /** Means of a zone's factor are taken as alike between tiles within this share of its range. */
 const ALIKE = 1e-9;
@@ -13,7 +12,8 @@ const ALIKE = 1e-9;
  * or firing, is one unit with its mean outcome (the share of its zones that are glossy, the mean grade, or the mean
  * glassy share), however many zones it has; the settings are permuted among units within blocks. Where zones of
  * different tiles had different settings of factors that vary within tiles, their straight-line effect within tiles
- * is taken out first; likewise other factors of the same unit. Throws where no block has two settings left.
+ * is taken out first; likewise other factors of the same unit (`heldSlope`); p is then approximate. Throws where no
+ * block has two settings left.
  *
  * @example
  * const zone = (tile, roast, grade) => ({ id: tile, label: 'A1', tile, tileLabel: tile, firing: 'F1', factors: { roast }, grade, glassyShare: null })
@@ -28,18 +28,17 @@ export function unitEffect(
 ): EffectNumbers {
   const { blocks, rows } = unitsOf(table, term.unitOfChange);
   const { scores, cautions } = withoutZoneFactors(table);
-  const units = residualUnits(
-    { blocks, x: unitMeans(term.values, rows), y: unitMeans(scores, rows) },
-    others.map((o) => unitMeans(o.values, rows)),
+  const found = permutedEffect(
+    {
+      units: { blocks, x: unitMeans(term.values, rows), y: unitMeans(scores, rows) },
+      term,
+      others: others.map((o) => ({ term: o, values: unitMeans(o.values, rows) })),
+      scale: table.outcome === 'grade' ? 'grades' : 'share',
+    },
+    options,
   );
-  const { sampled, ...found } = permutationSlope(units, options);
-  return {
-    ...found,
-    method: sampled ? 'sampled-permutation' : 'exact-permutation',
-    scale: table.outcome === 'grade' ? 'grades' : 'share',
-    separated: false,
-    cautions,
-  };
+  if (cautions.length === 0) return found;
+  return { ...found, method: 'approximate-permutation', cautions: [...cautions, ...found.cautions] };
 }
 
 /** Scores with the within-tile effects of unevenly spread zone factors taken out, and a word on it. */

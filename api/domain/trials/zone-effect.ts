@@ -2,26 +2,14 @@ import { RequirementError } from '../requirement.ts';
 import { type Arrangements, arrangements } from './arrangements.ts';
 import { unitsOf } from './columns.ts';
 import { conditionalEffect } from './conditional.ts';
+import type { EffectNumbers, EffectOptions } from './effect-numbers.ts';
 import { toGrid } from './grid.ts';
 import { fitLikelihood } from './likelihood.ts';
-import { permutationSlope } from './permutation-slope.ts';
+import { permutedEffect } from './permuted-effect.ts';
 import { profileLimits } from './profile-limits.ts';
-import { residualUnits } from './residual-units.ts';
 import type { Term } from './terms.ts';
 import type { TrialTable } from './trial-table.ts';
-import type { Effect } from './types.ts';
 import { withinTilesModel } from './within-tiles.ts';
-
-/** The numbers of an effect, before they are put in words. */
-export type EffectNumbers = Pick<
-  Effect,
-  'method' | 'scale' | 'estimate' | 'low' | 'high' | 'p' | 'arrangements' | 'smallestP' | 'separated'
-> & { readonly cautions: readonly string[] };
-
-export interface EffectOptions {
-  readonly level: number;
-  readonly seed: number;
-}
 
 /** Steps that a thickness is rounded to for the exact distribution, and those of a factor that is held. */
 const FINE = 500;
@@ -31,8 +19,9 @@ const HELD = 8;
 /**
  * The effect of a factor that varies within tiles, from comparisons within tiles only, so that whatever else a tile
  * or its firing had drops out. Grades: exact conditional log-odds (`conditionalEffect`, mid-p limits) with the other
- * factors' totals held; where holding them leaves too little, Firth's regression with one constant a tile. Share of
- * glassy area: permutation within tiles. Throws as the functions it rests on.
+ * factors' totals held; where holding them leaves too little, Firth's regression with one constant a tile for two
+ * grades, and for three the mean grade by permutation within tiles. Share of glassy area: permutation within tiles.
+ * Throws as the functions it rests on.
  *
  * @example
  * const zone = (coats, grade) => ({ id: `${coats}`, label: `${coats}`, tile: 't', tileLabel: 'T1', firing: null, factors: { coats }, grade, glassyShare: null })
@@ -45,14 +34,16 @@ export function zoneEffect(
   { term, others }: { term: Term; others: readonly Term[] },
   options: EffectOptions,
 ): EffectNumbers {
-  if (table.outcome === 'share') return shareEffect(table, { term, others }, options);
+  if (table.outcome === 'share') return permuted(table, { term, others }, options);
+  // Penalised proportional odds calls three grades too often (docs/coverage-trials.md).
+  const uncounted = table.outcome === 'grade' ? permuted : penalisedEffect;
   const held = dealsGiven(table, term, others);
-  if (held === null) return penalisedEffect(table, { term, others }, options);
+  if (held === null) return uncounted(table, { term, others }, options);
   const { deals, size, rounded } = held;
   const found = conditionalEffect(deals, { level: options.level, own: 0.5 });
   // Holding other factors can leave so few deals that no outcome could show anything.
   if (others.length > 0 && found.smallestP > 1 - options.level)
-    return penalisedEffect(table, { term, others }, options);
+    return uncounted(table, { term, others }, options);
   const perStep = (v: number | null) => (v === null ? null : v / size);
   return {
     method: 'exact-conditional',
@@ -117,22 +108,14 @@ function penalisedEffect(
   };
 }
 
-function shareEffect(
+function permuted(
   table: TrialTable,
   { term, others }: { term: Term; others: readonly Term[] },
   options: EffectOptions,
 ): EffectNumbers {
   const { blocks } = unitsOf(table, 'zone');
-  const units = residualUnits(
-    { blocks, x: term.values, y: table.scores },
-    others.map((o) => o.values),
-  );
-  const { sampled, ...found } = permutationSlope(units, options);
-  return {
-    ...found,
-    method: sampled ? 'sampled-permutation' : 'exact-permutation',
-    scale: 'share',
-    separated: false,
-    cautions: [],
-  };
+  const held = others.map((o) => ({ term: o, values: o.values }));
+  const scale = table.outcome === 'grade' ? 'grades' : 'share';
+  const units = { blocks, x: term.values, y: table.scores };
+  return permutedEffect({ units, term, others: held, scale }, options);
 }

@@ -1,5 +1,6 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
+import { randomStream } from '../../../api/domain/statistics/random.ts';
 import { analyseTrial } from '../../../api/domain/trials/analyse.ts';
 import { predictChance } from '../../../api/domain/trials/chance.ts';
 import type { Effect, Factor, Grade, TrialRequest, Zone } from '../../../api/domain/trials/types.ts';
@@ -145,7 +146,59 @@ describe('a factor that varies only between tiles', () => {
   it('has uneven thickness between tiles taken out first, and says that p is then approximate', () => {
     const zones = ladder([3, 4, 3, 5]).filter((z) => z.tile !== 'T1' || Number(z.factors.coats) > 2);
     const found = effectOf(zones, request([COATS, ROAST]), 'roast');
-    expect(found.cautions.join(' ')).toContain('Tiles differed in coats');
+    expect(found.method).toBe('approximate-permutation');
+    expect(found.sentence).toContain('p about ');
+    expect(found.cautions).toContain(
+      'Tiles differed in coats; its straight-line effect within tiles was taken out, so p is approximate.',
+    );
+    const even = effectOf(ladder([3, 4, 3, 5]), request([COATS, ROAST]), 'roast');
+    expect(even).toMatchObject({ method: 'exact-permutation', cautions: [] });
+  });
+
+  it('beside another such factor is approximate, and cannot tell where too few comparisons are left', () => {
+    const leads = [30, 34, 41, 38, 45, 32, 47, 36];
+    const zones = ladder([2, 6, 2, 5, 3, 6, 3, 5], [9, 9]).map((z) => ({
+      ...z,
+      factors: { ...z.factors, lead: leads[Number(z.tile.slice(1)) - 1]! },
+    }));
+    const eight = effectOf(zones, request([ROAST, LEAD]), 'roast');
+    expect(eight).toMatchObject({
+      method: 'approximate-permutation',
+      arrangements: 40_320,
+      adjustedFor: ['lead'],
+    });
+    expect(eight.sentence).toMatch(/p about \.\d+ over 40,300 arrangements/);
+    const five = zones.filter((z) => Number(z.tile.slice(1)) <= 5);
+    const found = effectOf(five, request([ROAST, LEAD]), 'roast');
+    expect(found.verdict).toBe('cannot tell');
+    expect(found.cautions.join(' ')).toContain(
+      '3 comparisons are left between tiles; a verdict needs at least 4',
+    );
+    expect(found).not.toHaveProperty('tooFew');
+  });
+
+  it('says of three grades beside finely graded factors what the mean grade does, by permutation within tiles', () => {
+    const { uniform } = randomStream(7);
+    const zones = ladder([3, 4, 3, 5]).map((z, i) => ({
+      ...z,
+      grade: (['matt', 'satin', 'glossy'] as const)[(i * 7 + (i >> 2)) % 3]!,
+      factors: {
+        a: Math.round(100 * uniform()),
+        b: Math.round(100 * uniform()),
+        c: Math.round(100 * uniform()),
+      },
+    }));
+    const fine = ['a', 'b', 'c'].map((name): Factor => ({ name, kind: 'number', unit: '', step: 10 }));
+    const found = effectOf(zones, request(fine, { outcome: 'grade' }), 'a');
+    expect(found).toMatchObject({
+      method: 'approximate-permutation',
+      scale: 'grades',
+      draws: 9999,
+      adjustedFor: ['b', 'c'],
+    });
+    expect(found.sentence).toMatch(
+      /the mean grade by .* grades? .*p about \.\d+ over 9,999 random arrangements/,
+    );
   });
 });
 
