@@ -90,7 +90,7 @@ function Kept({ study, firing }: { readonly study: string; readonly firing: Firi
       <div>
         <ConfirmDelete
           label="Take the log off"
-          name="the log"
+          confirm="Take it off"
           title="Take the log off this firing?"
           lost={<p>The curve and what was read from it will be lost; readings by hand stay.</p>}
           onDelete={() => takeOff.mutateAsync()}

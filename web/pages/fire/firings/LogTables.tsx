@@ -35,6 +35,7 @@ export function LogTables({ summary }: { readonly summary: FiringSummaryAnswer }
             <h3>{label}</h3>
             <DataTable
               label={label}
+              cards={false}
               columns={columnsFor(first, channels)}
               rows={rows}
               rowKey={(row) => row.id}

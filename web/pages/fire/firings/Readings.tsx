@@ -24,7 +24,14 @@ export function Readings({ study, firing }: { readonly study: string; readonly f
       {rows.length === 0 ? (
         <p className="faint">None yet. They can be noted on the phone at the fire, or here.</p>
       ) : (
-        <DataTable label="Readings by hand" columns={COLUMNS} rows={rows} rowKey={(row) => row.key} snug />
+        <DataTable
+          label="Readings by hand"
+          cards={false}
+          columns={COLUMNS}
+          rows={rows}
+          rowKey={(row) => row.key}
+          snug
+        />
       )}
       <AddReading study={study} firing={firing.id} />
     </section>
