@@ -88,7 +88,7 @@ const SPREADS = {
   sample: 'its sample covariance',
   components: 'its sample covariance on principal components',
   'ledoit-wolf': 'a covariance shrunk after Ledoit and Wolf (2004)',
-  oas: 'a covariance shrunk after Chen et al. (2010)',
+  oas: 'a covariance shrunk after Chen et al. (2010), the terms in 2/p left out,',
 } as const;
 
 function spreads({ groups }: ReferenceModel): string[] {

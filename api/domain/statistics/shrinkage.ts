@@ -75,9 +75,11 @@ export function ledoitWolf(rows: Rows): ShrunkCovariance {
 }
 
 /**
- * Oracle approximating shrinkage of Chen, Wiesel, Eldar and Hero 2010 (doi 10.1109/TSP.2010.2053029), with the
- * same target as `ledoitWolf` and, for normal data and few rows, a smaller error. Numbers as scikit-learn gives
- * them. Throws when n < 4.
+ * Oracle approximating shrinkage after Chen, Wiesel, Eldar and Hero 2010 (doi 10.1109/TSP.2010.2053029), with the
+ * same target as `ledoitWolf` and, for normal data and few rows, a smaller error. In scikit-learn's simplified form,
+ * with its numbers: the terms in 2/p of the paper's equation 23, (1 − 2/p)·tr S² above and n + 1 − 2/p below, are left
+ * out, as scikit-learn's documentation says. On the groups of 5 to 45 sherds of the tests that changes the intensity
+ * by less than .03. Throws when n < 4.
  *
  * @example
  * oas([[1, 0], [2, 1], [3, 3], [4, 4], [6, 5]]).shrinkage // 0.7031294

@@ -35,6 +35,25 @@ describe('shrunk covariances are those of scikit-learn 1.2.1', () => {
   });
 });
 
+describe('the simplified form of OAS', () => {
+  it.each(groups)(
+    'differs little from equation 23 of Chen et al. 2010, which keeps the terms in 2/p (%s)',
+    (_, of) => {
+      const sample = of.map((i) => ILR[i]!);
+      const [n, p] = [sample.length, ILR[0]!.length];
+      const s = covariance(sample).map((row) => row.map((v) => (v * (n - 1)) / n));
+      const squares = s.reduce((sum, row) => sum + row.reduce((t, v) => t + v * v, 0), 0);
+      const square = s.reduce((sum, row, i) => sum + row[i]!, 0) ** 2;
+      const asPublished = Math.min(
+        ((1 - 2 / p) * squares + square) / ((n + 1 - 2 / p) * (squares - square / p)),
+        1,
+      );
+      expect(Math.abs(oas(sample).shrinkage - asPublished)).toBeLessThan(0.03);
+      expect(oas(sample).shrinkage).not.toBeCloseTo(asPublished, 6);
+    },
+  );
+});
+
 const rows = fc
   .record({
     seed: fc.integer({ min: 0, max: 1e6 }),
