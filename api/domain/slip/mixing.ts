@@ -9,7 +9,7 @@ export interface DrawOffOptions {
   readonly unmeasured?: 'drop' | 'none';
   /** Share of a detection limit that stands in for a value below it; as in the reference model. */
   readonly fraction?: number;
-  /** Number of standard uncertainties within which an oxide counts as spent. */
+  /** Number of standard uncertainties below which an oxide counts as spent. */
   readonly coverage?: number;
   /** Oxides left out of the result, such as tracers, of which the paint is said to hold nothing. */
   readonly leaveOut?: readonly string[];
@@ -43,7 +43,7 @@ export function mixIn(paint: Amounts, slip: Amounts, f: number): Amounts {
 /**
  * A paint with the slip drawn off by mass: (measured − f·slip) / (1 − f), wt%, with σ and rounding carried; where σ
  * was found from spots, its degrees of freedom follow Welch and Satterthwaite.
- * An oxide that comes out at nothing within its uncertainty is spent: below detection at `coverage`·σ.
+ * An oxide that comes out below `coverage`·σ (2σ by default) is spent: below detection at that limit.
  * Errors of paint and slip are taken as independent. Throws unless 0 ≤ f < 1, and where an oxide would be negative
  * beyond its uncertainty.
  * @example
@@ -70,7 +70,7 @@ export function drawOff(paint: Amounts, slip: Amounts, f: number, options: DrawO
     const limit = coverage * (left.sigma ?? 0);
     const over = left.value ?? left.limit ?? 0;
     if (over + limit < -1e-12) refuseNegative(oxide, f, over);
-    const isSpent = over < fraction * limit;
+    const isSpent = over < limit;
     if (isSpent) spent.push(oxide);
     amounts[oxide] = isSpent ? { ...left, value: null, limit } : left;
   }

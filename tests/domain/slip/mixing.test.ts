@@ -89,6 +89,13 @@ describe('mixing line', () => {
     expect(left.TiO2!.limit).toBeCloseTo((2 * 0.03) / 0.8, 12);
   });
 
+  it('is spent just below two of its σ and not just above, as docs/methods/slip.md says', () => {
+    const left = (z: number) => drawOff({ TiO2: amount(0.2 + z * 0.02, 0.02) }, { TiO2: amount(1, 0) }, 0.2);
+    expect(left(1.99).spent).toEqual(['TiO2']);
+    expect(left(2.01).spent).toEqual([]);
+    expect(left(2.01).amounts.TiO2!.value).toBeCloseTo((2.01 * 0.02) / 0.8, 12);
+  });
+
   it('an oxide that was not measured in the slip is dropped, or taken as none there when asked', () => {
     const [paint, slip] = [amounts({ PbO: 50, SiO2: 50 }), amounts({ SiO2: 100 })];
     expect(drawOff(paint, slip, 0.2).dropped).toEqual(['PbO']);
