@@ -4,7 +4,7 @@ import { fireOfEntry, linesOfEntries } from '../domain/batch/bench-shelf.ts';
 import { predictedParts } from '../domain/batch/from-study.ts';
 import type { Amount, Sample } from '../domain/composition/types.ts';
 import { RequirementError } from '../domain/requirement.ts';
-import { meanSlip } from '../domain/slip/slip-source.ts';
+import { meanOfAnalyses } from '../domain/slip/mean-slip.ts';
 import type { Analysed } from '../domain/slip/types.ts';
 import type { Caller } from './access.ts';
 import { readBatch } from './batches.ts';
@@ -64,7 +64,7 @@ async function groupMean(
   const name = (await groupNames(caller, studyId))[group] ?? 'the ware group chosen';
   if (samples.length === 0)
     throw new RequirementError(`this needs an analysis of the ${wanted.measured} of ${name}; there is none`);
-  return { ...meanSlip(name, samples), label: `mean ${wanted.measured} of ${name} (n = ${samples.length})` };
+  return meanOfAnalyses(`mean ${wanted.measured} of ${name}`, samples);
 }
 
 async function predicted(caller: Caller, studyId: string, batchId: string): Promise<Analysed> {

@@ -1,6 +1,7 @@
 import { RequirementError } from '../../api/domain/requirement.ts';
 import { fractionFromBatch } from '../../api/domain/slip/batch-fraction.ts';
 import { fractionsFromGroup } from '../../api/domain/slip/group-fraction.ts';
+import { meanSlip } from '../../api/domain/slip/mean-slip.ts';
 import { fractionFromTracers } from '../../api/domain/slip/tracers.ts';
 import type { Analysed, FractionEstimate } from '../../api/domain/slip/types.ts';
 import { fitUptake } from '../../api/domain/slip/uptake.ts';
@@ -67,6 +68,25 @@ function byBatch(laboratory: Laboratory, random: RandomStream, slipless = false)
   const under = analysed(slip, laboratory, random);
   return { f, estimate: fractionFromBatch(measured, predicted(paint, random), { slip: under }) };
 }
+
+/** A piece whose own slip was not analysed: the mean of n others of its ware stands for it (10 % between slips). */
+function byMeanSlip(
+  n: number,
+  estimate: (paint: Analysed, slip: Analysed, batch: Analysed) => FractionEstimate,
+) {
+  return (laboratory: Laboratory, random: RandomStream): Trial => {
+    const [paint, ware, f] = [remade(PAINT, 0.15, random), remade(SLIP, 0.1, random), someFraction(random)];
+    const slips = Array.from({ length: n }, () => analysed(remade(ware, 0.1, random), laboratory, random));
+    const measured = analysed(mixed(paint, remade(ware, 0.1, random), f), laboratory, random);
+    return { f, estimate: estimate(measured, meanSlip('the ware', slips), predicted(paint, random)) };
+  };
+}
+
+const MEAN_SLIP = {
+  'tracer TiO2': (paint, slip) => fractionFromTracers(paint, slip, ['TiO2']),
+  'tracers TiO2, Al2O3': (paint, slip) => fractionFromTracers(paint, slip, ['TiO2', 'Al2O3']),
+  batch: (paint, slip, batch) => fractionFromBatch(paint, batch, { slip }),
+} satisfies Record<string, Parameters<typeof byMeanSlip>[1]>;
 
 /** One sherd of a group whose recipe varies from sherd to sherd by `spread`. */
 function byGroup(n: number, spread: number) {
@@ -138,9 +158,15 @@ export function* allCoverage(tiles: number): Generator<Coverage> {
   for (const [name, laboratory] of Object.entries(LABORATORIES)) {
     yield measure('tracers TiO2, Al2O3', name, { tiles, trial: (r) => byTracers(laboratory, r) });
     yield measure('batch', name, { tiles, trial: (r) => byBatch(laboratory, r) });
+    if (laboratory.spots !== null) continue;
     const slipless = (r: RandomStream) => byBatch(laboratory, r, true);
     yield measure('batch', `${name}, no slip read`, { tiles, trial: slipless });
   }
+  for (const [name, estimate] of Object.entries(MEAN_SLIP))
+    for (const n of [2, 3, 5, 10]) {
+      const trial = (r: RandomStream) => byMeanSlip(n, estimate)(LABORATORIES['σ stated, 3 %']!, r);
+      yield measure(name, `mean of ${n} slips, σ stated, 3 %`, { tiles, trial });
+    }
   for (const n of [6, 12, 40])
     for (const spread of [0, 0.05])
       for (const name of ['σ stated, 3 %', 'σ from 3 spots']) {

@@ -1,3 +1,4 @@
+import { averageSpots } from '../../api/domain/composition/spots.ts';
 import type { Amount, Amounts } from '../../api/domain/composition/types.ts';
 import type { Analysed } from '../../api/domain/slip/types.ts';
 import type { RandomStream } from '../../api/domain/statistics/random.ts';
@@ -53,31 +54,32 @@ export function mixed(paint: Composition, slip: Composition, f: number): Record<
   return Object.fromEntries(OXIDES.map((k) => [k, (1 - f) * paint[k]! + f * slip[k]!]));
 }
 
-/** One analysis with independent errors before closure, closed to 100, with its stated or measured uncertainty. */
+/**
+ * One analysis with independent errors before closure, closed to 100, with its stated uncertainty; or several spots,
+ * each closed, averaged as the service does it.
+ */
 export function analysed(truth: Composition, laboratory: Laboratory, random: RandomStream): Analysed {
-  const readings = Array.from({ length: laboratory.spots ?? 1 }, () =>
-    OXIDES.map((k) => Math.max(1e-6, truth[k]! + sigmaAt(truth[k]!, laboratory) * random.normal())),
+  const { spots } = laboratory;
+  const readings = Array.from({ length: spots ?? 1 }, () => reading(truth, laboratory, random));
+  if (spots === null) return { label: 'simulated', spots: 1, amounts: readings[0]! };
+  const { amounts } = averageSpots(readings.map((one) => ({ closed: one, rawTotal: 100 })));
+  return { label: 'simulated', spots, amounts };
+}
+
+function reading(truth: Composition, laboratory: Laboratory, random: RandomStream): Amounts {
+  const read = OXIDES.map((k) =>
+    Math.max(1e-6, truth[k]! + sigmaAt(truth[k]!, laboratory) * random.normal()),
   );
-  const means = OXIDES.map((_, j) => readings.reduce((sum, r) => sum + r[j]!, 0) / readings.length);
-  const scale = 100 / means.reduce((a, b) => a + b, 0);
-  const amounts: Amounts = Object.fromEntries(
-    OXIDES.map((k, j): [string, Amount] => {
-      const sigma =
-        laboratory.spots === null
-          ? sigmaAt(means[j]!, laboratory)
-          : Math.sqrt(
-              readings.reduce((sum, r) => sum + (r[j]! - means[j]!) ** 2, 0) /
-                (laboratory.spots - 1) /
-                laboratory.spots,
-            );
-      const basis =
-        laboratory.spots === null
-          ? { sigmaBasis: 'stated' as const }
-          : { sigmaBasis: 'spots' as const, sigmaDf: laboratory.spots - 1 };
-      return [k, { value: scale * means[j]!, limit: null, sigma: scale * sigma, ...basis, resolution: null }];
-    }),
-  );
-  return { label: 'simulated', spots: laboratory.spots ?? 1, amounts };
+  const scale = 100 / read.reduce((a, b) => a + b, 0);
+  const stated = (value: number) =>
+    laboratory.spots === null
+      ? { sigma: scale * sigmaAt(value, laboratory), sigmaBasis: 'stated' as const }
+      : { sigma: null, sigmaBasis: null };
+  const amounts = OXIDES.map((k, j): [string, Amount] => [
+    k,
+    { value: scale * read[j]!, limit: null, ...stated(read[j]!), resolution: null },
+  ]);
+  return Object.fromEntries(amounts);
 }
 
 const sigmaAt = (value: number, { relative, floor }: Laboratory) => Math.hypot(relative * value, floor);

@@ -1,6 +1,6 @@
-import type { Amount, Sample } from '../composition/types.ts';
+import type { Sample } from '../composition/types.ts';
 import { RequirementError } from '../requirement.ts';
-import { DRAW_OFF_DEFAULTS } from './mixing.ts';
+import { meanSlip } from './mean-slip.ts';
 import type { Analysed } from './types.ts';
 
 /** Which analysis stands for the slip beneath a paint. */
@@ -44,40 +44,4 @@ export function slipFor(
       ? `drawing slip off needs an analysis of the slip; ${specimen.label} has none of its own`
       : 'drawing slip off needs an analysis of the slip; the specimen chosen for it has none',
   );
-}
-
-/**
- * The mean of a ware group's slips (wt%), over the oxides measured in all of them, for a piece whose own slip was not
- * analysed: σ is that of a single new slip, s·√(1 + 1/n), s the standard deviation between the n slips; of one slip
- * its own. Below detection counts as 0.65 of the limit; where all are below, so is the mean. Throws without a slip.
- * @example
- * of = (value) => ({ value, limit: null, sigma: null, sigmaBasis: null, resolution: null })
- * slip = (label, silica) => ({ label, spots: 1, amounts: { SiO2: of(silica) } })
- * meanSlip('Red ware', [slip('a', 60), slip('b', 62)]).amounts.SiO2 // { value: 61, sigma: 1.7320508 }
- * meanSlip('Red ware', []) // throws Red ware has none
- */
-export function meanSlip(name: string, slips: readonly Analysed[]): Analysed {
-  const [first] = slips;
-  if (!first) throw new RequirementError(`a mean slip needs at least one slip analysis; ${name} has none`);
-  const label = `mean slip of ${name} (n = ${slips.length})`;
-  if (slips.length === 1) return { ...first, label };
-  const shared = Object.keys(first.amounts).filter((oxide) => slips.every((slip) => slip.amounts[oxide]));
-  const amounts = Object.fromEntries(
-    shared.map((oxide) => [oxide, meanAmount(slips.map((slip) => slip.amounts[oxide]!))]),
-  );
-  return { label, spots: 1, amounts };
-}
-
-function meanAmount(all: readonly Amount[]): Amount {
-  const n = all.length;
-  const limits = all.flatMap(({ limit }) => (limit === null ? [] : [limit]));
-  const limit = limits.length > 0 ? Math.max(...limits) : null;
-  if (all.every(({ value }) => value === null))
-    return { value: null, limit, sigma: null, sigmaBasis: null, resolution: null };
-  const { fraction } = DRAW_OFF_DEFAULTS;
-  const values = all.map((a) => a.value ?? fraction * (a.limit ?? 0));
-  const mean = values.reduce((sum, x) => sum + x, 0) / n;
-  const variance = values.reduce((sum, x) => sum + (x - mean) ** 2, 0) / (n - 1);
-  const sigma = Math.sqrt(variance * (1 + 1 / n));
-  return { value: mean, limit, sigma: sigma || null, sigmaBasis: sigma ? 'stated' : null, resolution: null };
 }

@@ -1,5 +1,6 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
+import { averageSpots } from '../../../api/domain/composition/spots.ts';
 import { assumeErrors } from '../../../api/domain/slip/assume-errors.ts';
 import { closedCovariance } from '../../../api/domain/slip/closed-covariance.ts';
 import { consistencyOf, effectiveDf, riseFor95, twoSided95 } from '../../../api/domain/slip/consistency.ts';
@@ -39,6 +40,20 @@ describe('covariance of closed amounts', () => {
         closed.reduce((s, r) => s + (r[i]! - mean[i]!) * (r[j]! - mean[j]!), 0) / closed.length;
       expect(found[i]![j]! / simulated).toBeCloseTo(1, 1);
     }
+  });
+
+  it('keeps on its diagonal the variance of a scatter, which was measured on closed amounts', () => {
+    const { normal } = randomStream(2);
+    const closed = Array.from({ length: 5000 }, () => {
+      const x = [55 + 1.5 * normal(), 38 + 1.5 * normal(), 7 + 0.2 * normal()];
+      const sum = x[0]! + x[1]! + x[2]!;
+      const of = (v: number) => ({ ...amount((100 * v) / sum), sigmaBasis: null });
+      return { closed: { PbO: of(x[0]!), SiO2: of(x[1]!), TiO2: of(x[2]!) }, rawTotal: 100 };
+    });
+    const { amounts } = averageSpots(closed);
+    const found = closedCovariance({ label: 'T', spots: 5000, amounts }, ['PbO', 'SiO2', 'TiO2']);
+    for (const [i, oxide] of ['PbO', 'SiO2', 'TiO2'].entries())
+      expect(found[i]![i]! / amounts[oxide]!.sigma! ** 2).toBeCloseTo(1, 9);
   });
 
   it('refuses an oxide without uncertainty', () => {
