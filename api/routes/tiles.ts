@@ -2,16 +2,8 @@ import { createRoute } from '@hono/zod-openapi';
 import { z } from 'zod';
 import { id } from '../contract/common.ts';
 import { newTile, newZone, tile, tileChange, tiles, zoneChange } from '../contract/tile.ts';
-import {
-  addZone,
-  changeTile,
-  changeZone,
-  createTile,
-  deleteTile,
-  deleteZone,
-  listTiles,
-  readTile,
-} from '../services/tiles.ts';
+import { changeTile, createTile, deleteTile, listTiles, readTile } from '../services/tiles.ts';
+import { addZone, changeZone, deleteZone } from '../services/zones.ts';
 import { body, done, json, ofStudy, router } from './route.ts';
 
 const tags = ['Fire'];

@@ -1,4 +1,4 @@
-import { and, asc, count, desc, eq, isNull, type SQL, sql } from 'drizzle-orm';
+import { and, asc, count, desc, eq } from 'drizzle-orm';
 import {
   analysis,
   zone as tileZone,
@@ -14,12 +14,12 @@ import type {
   Normalised,
 } from '../contract/analysis.ts';
 import { normaliseAnalysis } from '../domain/composition/normalise.ts';
-import type { NormalisationSettings, ReportedValue } from '../domain/composition/types.ts';
+import type { NormalisationSettings } from '../domain/composition/types.ts';
 import { type Caller, requireStudy } from './access.ts';
+import { answer, ofGroup, ofSpecimen, rowsOf, sorting, wanted } from './analysis-rows.ts';
 import { Failure, found } from './failure.ts';
 import { readLookups } from './lookups.ts';
 import { checkedValues } from './reported-values.ts';
-import { everyWord } from './search.ts';
 
 export async function listAnalyses(caller: Caller, studyId: string, query: AnalysisQuery) {
   await requireStudy(caller, studyId);
@@ -123,70 +123,4 @@ async function requireTechnique(caller: Caller, code: string | null): Promise<vo
 
 function refuse(at: string, message: string): never {
   throw new Failure('invalid', message, [{ at, message }]);
-}
-
-const columns = {
-  id: visibleAnalysis.id,
-  specimen: visibleAnalysis.specimenId,
-  specimenLabel: visibleSpecimen.label,
-  zone: visibleAnalysis.zoneId,
-  zoneLabel: tileZone.label,
-  measured: visibleAnalysis.measured,
-  technique: visibleAnalysis.technique,
-  laboratory: visibleAnalysis.laboratory,
-  instrument: visibleAnalysis.instrument,
-  date: visibleAnalysis.date,
-  source: visibleAnalysis.source,
-  doi: visibleAnalysis.doi,
-  spot: visibleAnalysis.spot,
-  note: visibleAnalysis.note,
-  reported: visibleAnalysis.reported,
-  import: visibleAnalysis.importId,
-  row: visibleAnalysis.row,
-  createdAt: visibleAnalysis.createdAt,
-  updatedAt: visibleAnalysis.updatedAt,
-};
-const sorting = {
-  specimen: visibleSpecimen.labelOrder,
-  measured: visibleAnalysis.measured,
-  technique: visibleAnalysis.technique,
-  laboratory: sql`lower(${visibleAnalysis.laboratory})`,
-  date: visibleAnalysis.date,
-  createdAt: visibleAnalysis.createdAt,
-};
-const ofSpecimen = eq(visibleSpecimen.id, visibleAnalysis.specimenId);
-const ofGroup = eq(visibleWareGroup.id, visibleSpecimen.wareGroupId);
-const ofZone = eq(tileZone.id, visibleAnalysis.zoneId);
-
-function rowsOf({ db }: Caller) {
-  return db
-    .select(columns)
-    .from(visibleAnalysis)
-    .innerJoin(visibleSpecimen, ofSpecimen)
-    .leftJoin(visibleWareGroup, ofGroup)
-    .leftJoin(tileZone, ofZone);
-}
-
-function wanted(studyId: string, query: AnalysisQuery): SQL | undefined {
-  const { laboratory, source, note, spot } = visibleAnalysis;
-  const { label, catalogueNumber, wareGroupId } = visibleSpecimen;
-  return and(
-    eq(visibleAnalysis.studyId, studyId),
-    query.specimen ? eq(visibleAnalysis.specimenId, query.specimen) : undefined,
-    query.measured ? eq(visibleAnalysis.measured, query.measured) : undefined,
-    query.group === 'none' ? isNull(wareGroupId) : undefined,
-    query.group && query.group !== 'none' ? eq(wareGroupId, query.group) : undefined,
-    everyWord(query.search, [label, catalogueNumber, visibleWareGroup.name, laboratory, source, note, spot]),
-  );
-}
-
-type Row = Awaited<ReturnType<typeof rowsOf>>[number];
-
-function answer(row: Row): Analysis {
-  return {
-    ...row,
-    reported: row.reported as ReportedValue[],
-    createdAt: row.createdAt.toISOString(),
-    updatedAt: row.updatedAt.toISOString(),
-  };
 }

@@ -9,8 +9,10 @@ import { count } from '../../../parts/numbers.ts';
 import { PageHead } from '../../../parts/PageHead.tsx';
 import type { PageProps } from '../../../paths.ts';
 import { useTiles } from '../../../queries/fire.ts';
+import { pictureUrl } from '../../../queries/pictures.ts';
 import { ZoneGrid } from '../parts/ZoneGrid.tsx';
 import { firePath, tilePath } from '../paths.ts';
+import { altOf } from '../pictures/PictureList.tsx';
 import { NewTileDialog } from './NewTileDialog.tsx';
 
 /** Every tile with its zones, as they lie on the table. */
@@ -60,6 +62,7 @@ export function TilesPage({ study }: PageProps) {
 
 function TileCard({ study, tile }: { readonly study: string; readonly tile: Tile }) {
   const glossy = tile.zones.filter((zone) => zone.grade === 'glossy').length;
+  const [picture] = tile.pictures;
   const judged = tile.zones.filter((zone) => zone.grade !== null).length;
   return (
     <section className="sheet stack tight" aria-labelledby={`tile-${tile.id}`}>
@@ -67,7 +70,15 @@ function TileCard({ study, tile }: { readonly study: string; readonly tile: Tile
         <Link href={tilePath(study, tile.id)}>{tile.label}</Link>
       </h2>
       <p className="faint small">{aboutTile(tile)}</p>
-      <ZoneGrid tile={tile} />
+      {picture && (
+        <img
+          className="tile-picture"
+          src={pictureUrl(study, picture.id)}
+          alt={altOf(picture, tile.label)}
+          loading="lazy"
+        />
+      )}
+      {tile.zones.length > 0 && <ZoneGrid tile={tile} />}
       <p className="small">
         {judged === 0
           ? 'Not judged yet'
