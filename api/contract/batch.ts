@@ -108,7 +108,7 @@ const firedBatch = z
       }),
     ),
     loss: span.extend({ percent: number }),
-    sulfur: z.object({ brought: number, sulfide: middle, kept: middle, dioxide: middle }),
+    sulfur: z.object({ brought: middle, sulfide: middle, kept: middle, dioxide: middle }),
     hazards: z.array(hazard),
     warnings: z.array(z.string()),
   })

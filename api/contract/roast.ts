@@ -67,7 +67,13 @@ const ranges = z.object({
   }),
 }) satisfies z.ZodType<RoastRanges>;
 const judgement = z.object({
-  verdict: z.enum(['not fully oxidised', 'oxidised, sulfate kept', 'mostly oxide', 'cannot be told']),
+  verdict: z.enum([
+    'not fully oxidised',
+    'oxidised, sulfate kept',
+    'looks oxidised',
+    'mostly oxide',
+    'cannot be told',
+  ]),
   because: z.array(z.string()),
   steps: z.array(step),
 }) satisfies z.ZodType<RoastJudgement>;

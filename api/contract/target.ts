@@ -40,6 +40,7 @@ const solution = z
     distance: number,
     error: number,
     how: z.string(),
+    besides: z.array(z.object({ oxide: z.string(), percent: z.number() })),
     proven: z.boolean(),
     warnings: z.array(z.string()),
   })

@@ -9,7 +9,7 @@ import { starterShelf } from './shelf.ts';
 import type { BatchLine, Material } from './types.ts';
 
 const ROASTED =
-  'Lead dust: keep it damp, wear a fitted dust mask and gloves, wipe up wet, wash before eating. Sulfur may be left in it: fire outdoors.';
+  'Lead dust: keep it damp, wear a fitted respirator and gloves, wipe up wet, wash before eating. Sulfur may be left in it: fire outdoors.';
 
 /** Everything a batch can be weighed from, by key: the starter shelf, the user's own materials, roasted charges. */
 export interface BenchShelf {

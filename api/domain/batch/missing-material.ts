@@ -15,12 +15,15 @@ export interface Mending {
   readonly mends: readonly string[];
 }
 
+/** A distance below this has nothing left to mend. */
+const MET = 1e-6;
 /** Share of the distance that a material must take away to be worth naming. */
 const WORTH = 0.02;
 
 /**
  * Which materials of the shelf, not yet in the recipe, would bring it nearer to its target: each is added in turn
- * and the recipe solved anew by Aitchison distance. Best first; an empty list means that none helps by 2 %.
+ * and the recipe solved anew by Aitchison distance. Best first; an empty list means that none helps by 2 %,
+ * or that nothing is missing.
  * @example
  * const by = (ids) => starterShelf().filter((m) => ids.includes(m.id))
  * const problem = { target: { parts: { PbO: 60, SiO2: 37, MnO: 3 } }, materials: by(['cerussite', 'quartz']), fire: fireAt({ celsius: 850 }) }
@@ -28,6 +31,7 @@ const WORTH = 0.02;
  */
 export function missingMaterials(problem: RecipeProblem, shelf: readonly Material[]): Mending[] {
   const present = nearestBatch(problem);
+  if (present.byDistance.distance < MET) return [];
   const used = new Set(problem.materials.map((m) => m.id));
   return shelf
     .filter((material) => !used.has(material.id))

@@ -1,4 +1,5 @@
 import { elementOf } from '../chemistry/oxides.ts';
+import { fireBatch } from './batch.ts';
 import { type FewFit, fewMaterials, LEFT_OUT } from './few-materials.ts';
 import { firedParts, fitRecipe, type RecipeMetric, valueAt } from './recipe-fit.ts';
 import { type RecipeModel, type RecipeProblem, recipeModel } from './recipe-model.ts';
@@ -26,6 +27,8 @@ export interface RecipeSolution {
   readonly distance: number;
   /** Root mean square of (fired − target)/σ. */
   readonly error: number;
+  /** Oxides that it fires to though the target does not name them, wt% of the fired paint, most first. */
+  readonly besides: readonly { readonly oxide: string; readonly percent: number }[];
   readonly how: string;
   readonly proven: boolean;
   readonly warnings: readonly string[];
@@ -40,7 +43,8 @@ export interface NearestBatches {
 /**
  * The batches nearest to a target by Aitchison distance (proportions count, so traces weigh as much as bulk) and by
  * weighted oxide error (wt% count in units of σ), of the materials given, within bounds (wt% of the dry batch), with
- * fixed parts and at most so many materials. Shows for both what cannot be met; an oxide that no mixture can bring
+ * fixed parts and at most so many materials. Only the target's oxides are weighed; what else comes along is named in
+ * `besides`. Shows for both what cannot be met; an oxide that no mixture can bring
  * to its target is left out of the log-ratio fit, which it would otherwise pull out of shape. Non-negative least squares after
  * Lawson & Hanson (1974), Gauss–Newton for the rest. Throws as `recipeModel`, `fitRecipe` and `fewMaterials` do.
  * @example
@@ -80,16 +84,46 @@ function solution(
     .map((material, k) => ({ material, amount: fit.x[k]! }))
     .filter((line) => line.amount > LEFT_OUT)
     .sort((a, b) => b.amount - a.amount);
+  const besides = besidesOf(problem, model, lines);
   return {
     metric,
     lines,
     rows: rowsOf(problem, model, fit.x),
-    distance: Math.sqrt(valueAt(model, 'distance', fit.x)),
-    error: Math.sqrt(valueAt(model, 'error', fit.x) / model.parts.length),
+    besides,
+    distance: settled(Math.sqrt(valueAt(model, 'distance', fit.x))),
+    error: settled(Math.sqrt(valueAt(model, 'error', fit.x) / model.parts.length)),
     how: fit.how,
     proven: fit.proven,
-    warnings: fit.converged ? [] : ['The search stopped before it settled: treat this batch as rough.'],
+    warnings: [
+      ...(fit.converged ? [] : ['The search stopped before it settled: treat this batch as rough.']),
+      ...besidesInWords(besides),
+    ],
   };
+}
+
+/** Below it a fit has met its target and what is left is rounding. */
+const ROUNDING = 1e-9;
+const settled = (x: number) => (x < ROUNDING ? 0 : x);
+
+/** wt% of the fired paint from which an oxide that was not asked for is named. */
+const NAMED = 0.05;
+
+function besidesOf({ fire }: RecipeProblem, { parts }: RecipeModel, lines: readonly BatchLine[]) {
+  if (lines.length === 0) return [];
+  const asked = new Set(parts.map(elementOf));
+  return fireBatch(lines, fire)
+    .oxides.filter(({ oxide, percent }) => percent >= NAMED && !asked.has(elementOf(oxide)))
+    .map(({ oxide, percent }) => ({ oxide, percent }))
+    .sort((a, b) => b.percent - a.percent);
+}
+
+function besidesInWords(besides: RecipeSolution['besides']): string[] {
+  if (besides.length === 0) return [];
+  const sum = besides.reduce((total, { percent }) => total + percent, 0);
+  const named = besides.map(({ oxide, percent }) => `${oxide} ${percent.toFixed(1)}`).join(', ');
+  return [
+    `${sum.toFixed(1)} wt% of the fired paint is oxides that the target does not name: ${named}. Give them in the target, as 0 where they must stay out.`,
+  ];
 }
 
 /** Difference in σ from which an oxide counts as not met. */

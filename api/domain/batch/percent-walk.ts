@@ -3,7 +3,14 @@ import { fireBatch } from './batch.ts';
 import { massFactor } from './content.ts';
 import { fireAt } from './fire.ts';
 import { materialFromFormula } from './material.ts';
-import { checkLine, closeOxides, leadEntry, type PublishedLine, withoutSlip } from './published-line.ts';
+import {
+  checkLine,
+  leadEntry,
+  type PrintedPaint,
+  type PublishedLine,
+  printedPaint,
+  withoutSlip,
+} from './published-line.ts';
 
 /** One step of the way from a percentage to grams on the scale. */
 export interface WalkStep {
@@ -48,7 +55,7 @@ const CHOICES = [
 
 /**
  * Walks from a published lead figure to grams of galena, cerussite or litharge: element to oxide, volatile-free and
- * closed to 100, slip drawn off, amount wanted, mineral, purity. Every step carries both figures and, where one is
+ * closed to 100 (unless less than 90 wt% was printed), slip drawn off, amount wanted, mineral, purity. Every step carries both figures and, where one is
  * at work, its factor. Also says what copying the percentage as galena would give. Throws when the line holds no
  * lead or more than the slip leaves room for, on negative values, and on shares and amounts that are impossible.
  * @example
@@ -59,13 +66,14 @@ const CHOICES = [
 export function walkFromPercent(line: PublishedLine): PercentWalk {
   checkLine(line);
   const printed = leadEntry(line.values);
-  const closed = closeOxides(line.values);
-  const paint = line.slip ? withoutSlip(closed, closeOxides(line.slip.values), line.slip.share) : closed;
+  const whole = printedPaint(line.values);
+  const read = whole.oxides;
+  const paint = line.slip ? withoutSlip(read, printedPaint(line.slip.values).oxides, line.slip.share) : read;
   const grams = (paint.PbO! * line.grams) / 100;
   return {
     steps: [
-      ...toOxide(printed, closed.PbO!),
-      ...slipStep(line, closed.PbO!, paint.PbO!),
+      ...toOxide(printed, whole),
+      ...slipStep(line, read.PbO!, paint.PbO!),
       ...toMineral(line, paint.PbO!, grams),
     ],
     choices: CHOICES.map(([name, formula, note]) => ({
@@ -78,7 +86,8 @@ export function walkFromPercent(line: PublishedLine): PercentWalk {
   };
 }
 
-function toOxide(printed: { name: string; value: number }, closed: number): WalkStep[] {
+function toOxide(printed: { name: string; value: number }, paint: PrintedPaint): WalkStep[] {
+  const closed = paint.oxides.PbO!;
   const factor = oxideFactor('PbO') / oxideFactor(printed.name);
   const oxide = printed.value * factor;
   return [
@@ -90,14 +99,31 @@ function toOxide(printed: { name: string; value: number }, closed: number): Walk
       factor,
     },
     {
-      title: 'Closed to 100',
-      words:
-        'Everything that stays after firing is written as oxide and closed to 100, so that the figure is a share of the fired paint.',
+      ...closingWords(paint),
       before: figure(oxide, 'wt%', 'PbO of the analysis'),
       after: figure(closed, 'wt%', 'PbO of the fired paint and slip'),
       factor: closed / oxide,
     },
   ];
+}
+
+/** Totals that need no word: the band usual in EDS of archaeological glass before normalisation. */
+const USUAL_TOTAL = { low: 98, high: 102 };
+
+function closingWords({ total, closed }: PrintedPaint): Pick<WalkStep, 'title' | 'words'> {
+  const sum = `The oxides printed sum to ${total.toFixed(1)} wt%`;
+  if (!closed)
+    return {
+      title: 'Not closed',
+      words: `${sum}: the rest of the paint was not printed, so the figure is taken as it stands, as a share of the whole paint. Type the other oxides if you have them.`,
+    };
+  const words =
+    'Everything that stays after firing is written as oxide and closed to 100, so that the figure is a share of the fired paint.';
+  const odd = total < USUAL_TOTAL.low || total > USUAL_TOTAL.high;
+  return {
+    title: 'Closed to 100',
+    words: odd ? `${words} ${sum}, not 100: what is missing or too much is spread over all of them.` : words,
+  };
 }
 
 function slipStep({ slip }: PublishedLine, before: number, after: number): WalkStep[] {

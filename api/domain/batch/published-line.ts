@@ -32,8 +32,8 @@ const USUAL: Readonly<Record<string, string>> = {
 };
 
 /**
- * Refuses a published line that cannot be one: unknown names, negative values, totals above 110 wt%, impossible
- * shares, purities or amounts.
+ * Refuses a published line that cannot be one: unknown names, negative values, an element in two forms, totals above
+ * 110 wt%, impossible shares, purities or amounts.
  * @example
  * checkLine({ values: { PbO: -1 }, slip: null, grams: 100, galenaPurity: 1, celsius: 850 }) // throws zero or more
  */
@@ -44,6 +44,8 @@ export function checkLine({ values, slip, grams, galenaPurity }: PublishedLine):
     if (!(wt >= 0))
       throw new RequirementError(`a published line needs values of zero or more; ${name} is ${wt}`);
   }
+  requireOneForm(values);
+  if (slip) requireOneForm(slip.values);
   const total = Object.values(values).reduce((sum, wt) => sum + wt, 0);
   if (!(total <= 110))
     throw new RequirementError(`a published line needs a total of at most 110 wt%; found ${total}`);
@@ -66,20 +68,55 @@ export function leadEntry(values: PublishedLine['values']): { name: string; valu
   return { name: found[0], value: found[1] };
 }
 
+function requireOneForm(values: PublishedLine['values']): void {
+  const seen = new Map<string, string>();
+  for (const name of Object.keys(values)) {
+    const element = elementOf(name)!;
+    const other = seen.get(element);
+    if (other !== undefined && !GASES_OUT.has(name))
+      throw new RequirementError(
+        `a published line needs each element once; ${other} and ${name} are both ${element}`,
+      );
+    seen.set(element, name);
+  }
+}
+
+/** Printed oxides that sum to less, wt%, leave out too much of the paint to be closed to 100. */
+const ENOUGH_PRINTED = 90;
+
+/** A published line as oxides, wt%, and what was printed of the paint before anything was closed. */
+export interface PrintedPaint {
+  readonly oxides: Readonly<Record<string, number>>;
+  /** wt% of oxides printed, volatiles out. */
+  readonly total: number;
+  /** Whether the oxides were closed to 100; else they are shares of the whole paint as printed. */
+  readonly closed: boolean;
+}
+
 /**
- * A published line as oxides, volatile-free and closed to 100 wt%; elements become their usual oxides, lead PbO.
+ * A published line as oxides, volatile-free: closed to 100 wt% where at least 90 wt% was printed, else left as shares
+ * of a paint of which the rest was not printed. Elements become their usual oxides, lead PbO.
  * @example
- * closeOxides({ Pb: 92.8314, SiO2: 100, H2O: 7 }) // { PbO: 50, SiO2: 50 }
+ * printedPaint({ Pb: 42.707, SiO2: 46, H2O: 7 }).oxides // { PbO: 50, SiO2: 50 }
+ * printedPaint({ PbO: 30 }) // { oxides: { PbO: 30 }, total: 30, closed: false }
  */
-export function closeOxides(values: PublishedLine['values']): Record<string, number> {
+export function printedPaint(values: PublishedLine['values']): PrintedPaint {
+  const printed = oxidesOf(values);
+  const total = Object.values(printed).reduce((sum, wt) => sum + wt, 0);
+  const closed = total >= ENOUGH_PRINTED;
+  const scale = closed ? 100 / total : 1;
+  const oxides = Object.fromEntries(Object.entries(printed).map(([oxide, wt]) => [oxide, wt * scale]));
+  return { oxides, total, closed };
+}
+
+function oxidesOf(values: PublishedLine['values']): Record<string, number> {
   const oxides: Record<string, number> = {};
   for (const [name, wt] of Object.entries(values)) {
     if (GASES_OUT.has(name)) continue;
     const oxide = USUAL[elementOf(name)!] ?? name;
     oxides[oxide] = (oxides[oxide] ?? 0) + (wt * oxideFactor(oxide)) / oxideFactor(name);
   }
-  const total = Object.values(oxides).reduce((sum, wt) => sum + wt, 0);
-  return Object.fromEntries(Object.entries(oxides).map(([oxide, wt]) => [oxide, (100 * wt) / total]));
+  return oxides;
 }
 
 /**

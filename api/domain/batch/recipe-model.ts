@@ -47,6 +47,9 @@ export interface RecipeModel {
 
 export const RECIPE_FLOOR = 0.01;
 
+/** σ of a target's oxide that came without one: a share of its value, but at least so many wt% (our own convention). */
+export const ASSUMED_SIGMA = { share: 0.05, least: 0.05 } as const;
+
 /**
  * A target with the materials at hand, as numbers. Materials that hold none of the target's oxides are left at zero
  * unless bounds ask for them. Throws on targets that are negative, empty, sum to more than 110 or less than 5 wt%,
@@ -66,7 +69,9 @@ export function recipeModel(problem: RecipeProblem): RecipeModel {
   const target = Float64Array.from(parts, (oxide) => (100 * problem.target.parts[oxide]!) / total);
   const sigma = parts.map((oxide, i) => {
     const given = problem.target.sigma?.[oxide];
-    return given && given > 0 ? (100 * given) / total : Math.max(0.05, 0.05 * target[i]!);
+    return given && given > 0
+      ? (100 * given) / total
+      : Math.max(ASSUMED_SIGMA.least, ASSUMED_SIGMA.share * target[i]!);
   });
   const yields = yieldsOf(parts, materials, fire);
   const ids = materials.map((m) => m.id);

@@ -11,6 +11,7 @@ export interface RoastLooks {
 export type RoastVerdict =
   | 'not fully oxidised'
   | 'oxidised, sulfate kept'
+  | 'looks oxidised'
   | 'mostly oxide'
   | 'cannot be told';
 
@@ -59,6 +60,9 @@ const USE: RoastStep = {
   celsius: null,
 };
 
+/** wt% of galena that would still be seen or matter (common practice, no published source). */
+const ENOUGH_GALENA = 0.5;
+
 /**
  * What a roast came to, from the weighing's ranges and from what was seen, with the next steps. Glitter or a
  * weighing that needs galena mean not fully oxidised, whatever the temperature; no step ever asks for melting.
@@ -72,12 +76,11 @@ export function judgeRoast(roast: RoastResult, looks: RoastLooks | null): RoastJ
   const galena = roast.phases.find((p) => p.formula === 'PbS')!.percent;
   const { perLead } = roast.sulfur;
   const because = reasons(roast, looks);
-  if (looks?.glitters || galena.low > 0.5)
+  if (looks?.glitters || galena.low > ENOUGH_GALENA)
     return { verdict: 'not fully oxidised', because, steps: [GRIND, ROAST, LOOK] };
   if (perLead.high < 0.02) return { verdict: 'mostly oxide', because, steps: [USE] };
-  if (looks && !looks.glitters && perLead.low > 0.02)
-    return { verdict: 'oxidised, sulfate kept', because, steps: [USE, READ] };
-  if (galena.high < 0.5) return { verdict: 'oxidised, sulfate kept', because, steps: [USE, READ] };
+  if (galena.high < ENOUGH_GALENA) return { verdict: 'oxidised, sulfate kept', because, steps: [USE, READ] };
+  if (looks && perLead.low > 0.02) return { verdict: 'looks oxidised', because, steps: [READ, USE] };
   return { verdict: 'cannot be told', because, steps: [LOOK, READ] };
 }
 
@@ -86,10 +89,14 @@ function reasons(roast: RoastResult, looks: RoastLooks | null): string[] {
   const show = (x: number) => x.toFixed(1);
   const words = [`By mass the charge holds ${show(galena.low)} to ${show(galena.high)} wt% galena.`];
   if (looks?.glitters) words.push('It still glitters inside: sulfide that the air did not reach.');
+  if (looks && !looks.glitters && galena.high > ENOUGH_GALENA)
+    words.push(
+      'It did not glitter inside: no coarse sulfide was seen. The weighing alone cannot exclude fine sulfide.',
+    );
   if (looks?.lump) words.push('It set to a hard lump, which keeps air out.');
   if (looks && looks.powder !== 'none')
     words.push(`The ${looks.powder} powder on it is where air did its work: oxide or basic sulfates.`);
-  if (looks?.glitters && galena.high < 0.5)
+  if (looks?.glitters && galena.high < ENOUGH_GALENA)
     words.push('Weighing and looks contradict each other: weigh again, and check what the charge was.');
   if (roast.expected === null)
     words.push(

@@ -59,6 +59,7 @@ export function benchSheet(batch: readonly BatchLine[], digits = 2): BenchSheet 
   const step = 10 ** digits;
   const round = (grams: number) => Math.round(grams * step) / step;
   const dry = batch.reduce((sum, line) => sum + dryMass(line), 0);
+  const dryWeighed = batch.reduce((sum, line) => sum + dryMass({ ...line, amount: round(line.amount) }), 0);
   let running = 0;
   const rows = batch.map((line): SheetRow => {
     const { name, handling, pricePerKg, onHand } = line.material;
@@ -80,7 +81,7 @@ export function benchSheet(batch: readonly BatchLine[], digits = 2): BenchSheet 
   return {
     rows,
     weighed: running,
-    dry,
+    dry: round(dryWeighed),
     cost: known.length === costs.length ? known.reduce((sum, cost) => sum + cost, 0) : null,
   };
 }

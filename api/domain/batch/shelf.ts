@@ -1,8 +1,8 @@
 import { type MaterialNotes, materialFromAnalysis, materialFromFormula } from './material.ts';
 import type { Hazard, Material } from './types.ts';
 
-const LEAD = 'Damp it before grinding, wear a fitted dust mask and gloves, wipe up wet, wash before eating.';
-const DUST = 'Keep dust down: weigh damp or under a dust mask, wipe up wet.';
+const LEAD = 'Damp it before grinding, wear a fitted respirator and gloves, wipe up wet, wash before eating.';
+const DUST = 'Keep dust down: weigh damp or under a fitted respirator, wipe up wet.';
 const MANGANESE = 'Do not breathe the dust or stand in the kiln smoke.';
 
 /** Minerals by ideal formula: id, name, formula, handling. */

@@ -5,15 +5,15 @@ import type { BatchLine, Span } from './types.ts';
 
 /** Grams of sulfur brought in, of it as sulfide, of SO3 kept (surviving sulfide counts as SO3), and of SO2 given off. */
 export interface SulfurAccount {
-  readonly brought: number;
+  readonly brought: Span & { readonly central: number };
   readonly sulfide: Span & { readonly central: number };
   readonly kept: Span & { readonly central: number };
   readonly dioxide: Span & { readonly central: number };
 }
 
 /**
- * Where the sulfur of a batch goes (grams): brought in, of it as sulfide, kept as SO3, given off as SO2, the last two
- * over the range that the fire and the materials leave open.
+ * Where the sulfur of a batch goes (grams): brought in, of it as sulfide, kept as SO3, given off as SO2, all over
+ * the range that the fire and the materials leave open.
  * @example
  * sulfurAccount([{ material: materialFromFormula({ id: 'g', name: 'galena' }, 'PbS'), amount: 100 }], fireAt({ celsius: 1000 })).dioxide.high // 26.7731
  */
@@ -26,7 +26,8 @@ export function sulfurAccount(batch: readonly BatchLine[], fire: Fire): SulfurAc
     const kept = grams((line) => (fireContent(content(line), fire, level).kept.S ?? 0) * massPerAtom('SO3'));
     const dioxide = grams((line) => fireContent(content(line), fire, level).gases.SO2);
     const sulfide = grams((line) => sulfideSulfur(content(line)) * massPerAtom('S'));
-    return { kept, dioxide, sulfide };
+    const brought = grams((line) => (content(line).moles.S ?? 0) * massPerAtom('S'));
+    return { brought, kept, dioxide, sulfide };
   };
   const central = at('central', null);
   const all = [central, at('low', 'low'), at('low', 'high'), at('high', 'low'), at('high', 'high')];
@@ -35,7 +36,7 @@ export function sulfurAccount(batch: readonly BatchLine[], fire: Fire): SulfurAc
     return { low: Math.min(...seen), central: seen[0]!, high: Math.max(...seen) };
   };
   return {
-    brought: grams((line) => (line.material.content.moles.S ?? 0) * massPerAtom('S')),
+    brought: span((v) => v.brought),
     sulfide: span((v) => v.sulfide),
     kept: span((v) => v.kept),
     dioxide: span((v) => v.dioxide),

@@ -49,7 +49,9 @@ describe('a batch accounts for every gram', () => {
       fc.property(batch, (lines) => {
         const { sulfur } = fireBatch(lines, fire);
         const accounted = sulfur.kept.central * (32.06 / 80.057) + sulfur.dioxide.central * (32.06 / 64.058);
-        expect(accounted).toBeCloseTo(sulfur.brought, 6);
+        expect(accounted).toBeCloseTo(sulfur.brought.central, 6);
+        // No sulfur is kept that was not brought in.
+        expect(sulfur.kept.high * (32.06 / 80.057)).toBeLessThanOrEqual(sulfur.brought.high + 1e-9);
         expect(sulfur.kept.low).toBeLessThanOrEqual(sulfur.kept.central);
         expect(sulfur.kept.central).toBeLessThanOrEqual(sulfur.kept.high);
       }),
@@ -179,6 +181,8 @@ describe('scaling and the bench sheet', () => {
     }));
     const sheet = benchSheet(lines, 1);
     expect(sheet.rows.map((r) => r.running)).toEqual([0.3, 0.6, 0.9]);
+    // Dry is of what is weighed, not of what was wished: it never passes the pan.
+    expect(sheet.dry).toBe(sheet.weighed);
     expect(sheet.rows[0]!.short).toBeCloseTo(0.2, 10);
     expect(sheet.rows[1]!.short).toBeNull();
     expect(sheet.cost).toBeNull();

@@ -32,7 +32,7 @@ describe('the starter shelf', () => {
   it('warns of lead and says how to handle it wherever lead is', () => {
     for (const material of shelf.filter((m) => m.content.moles.Pb)) {
       expect(material.hazards).toContain('lead');
-      expect(material.handling).toMatch(/dust mask/);
+      expect(material.handling).toMatch(/fitted respirator/);
     }
   });
   it('names the published analysis of its wood ash, as the Phyllis database entry 308 gives it', () => {

@@ -70,6 +70,18 @@ describe('the walk from a percentage to grams', () => {
       ),
     );
   });
+  it('takes a line of which little was printed as it stands, and closes one of which nearly all was', () => {
+    const alone = walkFromPercent({ ...line, values: { Pb: 10 } });
+    const step = alone.steps[1]!;
+    // 10 wt% of lead is 10.7722 wt% of PbO (IUPAC 2021 weights, computed outside this code).
+    expect(step.after.value).toBeCloseTo(10.7722, 3);
+    expect(step.factor).toBe(1);
+    expect(step.words).toContain('sum to 10.8 wt%: the rest of the paint was not printed');
+    expect(alone.choices.find(({ formula }) => formula === 'PbO')!.grams).toBeCloseTo(10.7722, 3);
+    const nearly = walkFromPercent({ ...line, values: { PbO: 45, SiO2: 50 } }).steps[1]!;
+    expect(nearly.after.value).toBeCloseTo((100 * 45) / 95, 10);
+    expect(nearly.words).toContain('sum to 95.0 wt%, not 100');
+  });
   it('ignores water in the published line', () => {
     expect(choice('PbO', { ...line, values: { ...line.values, H2O: 5 } })).toBeCloseTo(choice('PbO'), 10);
   });
@@ -85,6 +97,11 @@ describe('the walk from a percentage to grams', () => {
     [{ values: { PbO: 100, SiO2: 80 } }, 'at most 110'],
     [{ values: { PbO: -4 } }, 'zero or more'],
     [{ values: { Glaze: 4 } }, 'oxides or elements'],
+    [{ values: { PbO: 30, Pb: 10, SiO2: 40 } }, 'needs each element once; PbO and Pb are both Pb'],
+    [
+      { slip: { share: 0.1, values: { FeO: 2, Fe2O3: 3, SiO2: 95 } } },
+      'needs each element once; FeO and Fe2O3 are both Fe',
+    ],
     [{ slip: { share: 1, values: { SiO2: 100 } } }, '0 to below 1'],
     [{ slip: { share: 0.5, values: { PbO: 99, SiO2: 1 } } }, 'leaves'],
     [{ slip: { share: 0.7, values: { SiO2: 100 } } }, 'between 0 and 100'],

@@ -252,6 +252,30 @@ describe('what cannot be met is said', () => {
     });
     expect(mended.find((m) => m.id === 'pyrolusite')!.mends).toContain('MnO');
   });
+  it('and nothing is offered where nothing is missing', () => {
+    const met = { target: { parts: { PbO: 60, SiO2: 40 } }, materials: by('cerussite', 'quartz'), fire };
+    expect(nearestBatch(met).byDistance).toMatchObject({ distance: 0, besides: [], warnings: [] });
+    expect(missingMaterials(met, shelf)).toEqual([]);
+  });
+  it('and what the batch brings besides the target, as it will be once fired', () => {
+    const target = { parts: { PbO: 55, SiO2: 33, Al2O3: 12 } };
+    const { lines, besides, warnings } = nearestBatch({
+      ...{ target, materials: by('cerussite', 'quartz', 'red-clay'), fire },
+    }).byError;
+    const fired = fireBatch(lines, fire).oxides;
+    for (const { oxide, percent } of besides) {
+      expect(target.parts).not.toHaveProperty(oxide);
+      expect(percent).toBe(fired.find((one) => one.oxide === oxide)!.percent);
+    }
+    expect(besides.map(({ oxide }) => oxide)).toContain('Fe2O3');
+    expect(warnings.join(' ')).toMatch(/wt% of the fired paint is oxides that the target does not name: /);
+    const kept = nearestBatch({
+      target: { parts: { ...target.parts, Fe2O3: 0, MgO: 0, K2O: 0, CaO: 0, Na2O: 0, TiO2: 0 } },
+      ...{ materials: by('cerussite', 'quartz', 'red-clay', 'kaolinite'), fire },
+    }).byError;
+    expect(kept.besides.map(({ oxide }) => oxide)).not.toContain('Fe2O3');
+    expect(kept.rows.find(({ oxide }) => oxide === 'Fe2O3')!.fired).toBeLessThan(0.1);
+  });
   it('without letting an oxide out of reach pull the others out of shape', () => {
     const { rows, distance } = nearestBatch(problem).byDistance;
     const fired = Object.fromEntries(rows.map((row) => [row.oxide, row.fired]));

@@ -204,9 +204,14 @@ describe('what is said of a roast agrees with the trade', () => {
   it('one weighing without a look cannot be told from others', () => {
     expect(judgeRoast(analyseRoast(record(100)), null).verdict).toBe('cannot be told');
   });
-  it('dull all through with sulfur left is oxidised, sulfate kept', () => {
+  it('dull all through only looks oxidised where the weighing cannot exclude galena', () => {
     const dull = { lump: false, glitters: false, powder: 'yellow' } as const;
-    expect(judgeRoast(analyseRoast(record(108)), dull).verdict).toBe('oxidised, sulfate kept');
+    const roast = analyseRoast(record(108));
+    expect(roast.phases.find(({ formula }) => formula === 'PbS')!.percent.high).toBeGreaterThan(0.5);
+    const { verdict, because, steps } = judgeRoast(roast, dull);
+    expect(verdict).toBe('looks oxidised');
+    expect(because.join(' ')).toContain('The weighing alone cannot exclude fine sulfide');
+    expect(steps[0]!.action).toBe('read sulfur');
   });
   it('looks that the weighing forbids are called a contradiction', () => {
     const { because } = judgeRoast(analyseRoast(record(93.3, { weighing: 0.01 })), lump);

@@ -13,9 +13,19 @@ export interface FileTable {
 export function materialsTable(materials: readonly Material[]): FileTable {
   const formula = ({ origin }: Material) => (origin.kind === 'formula' ? origin.formula : null);
   return {
-    header: ['material', 'formula', 'known by', 'source', 'loses at 850 °C (wt%)', 'hazards', 'on hand (g)'],
+    header: [
+      'material',
+      'formula',
+      'known by',
+      'source',
+      'loses at 850 °C, at least (wt%)',
+      'at most (wt%)',
+      'hazards',
+      'on hand (g)',
+    ],
     rows: materials.map((one) => [
-      ...[one.name, formula(one), originWords(one), one.source, lossAt850(one)],
+      ...[one.name, formula(one), originWords(one), one.source],
+      ...[lossAt850(one).low, lossAt850(one).high],
       one.hazards.map(hazardWord).join('; '),
       one.onHand,
     ]),

@@ -20,6 +20,8 @@ describe('an analysis as typed', () => {
     ['SiO2 -3', 'zero or more'],
     ['SiO2 60 some', 'The ± of SiO2'],
     ['', 'at least one line'],
+    ['SiO2 40\nPbO 30\nSiO2 10', 'SiO2 stands on two lines.'],
+    ['SiO2 40\nLOI 3\nLOI 4', 'LOI stands on two lines.'],
   ])('says what is wrong with “%s”', (text, words) => {
     expect(readAnalysis(text)).toContain(words);
   });

@@ -1,6 +1,7 @@
 import { useState } from 'react';
 import type { Batch } from '../../../../api/contract/batch.ts';
 import { fireOfEntry, linesOfEntries } from '../../../../api/domain/batch/bench-shelf.ts';
+import type { FiredOxide } from '../../../../api/domain/batch/fired-oxides.ts';
 import { type AmountOf, benchSheet, type SheetRow, scaleBatch } from '../../../../api/domain/batch/scale.ts';
 import { Button } from '../../../parts/Button.tsx';
 import { Cautions } from '../../../parts/Cautions.tsx';
@@ -16,6 +17,7 @@ import { useBatches } from '../../../queries/bench.ts';
 import { useStudy } from '../../../queries/studies.ts';
 import { fireHere } from '../fired/compute.ts';
 import { attempt } from '../parts/attempt.ts';
+import { showRange } from '../parts/Range.tsx';
 import { type Bench, WithShelf } from '../parts/WithShelf.tsx';
 import { batchPath } from '../paths.ts';
 import { Gone } from './BatchPage.tsx';
@@ -112,9 +114,9 @@ function Sheet({ study, bench, batch }: SheetProps) {
               Fire to {batch.fire.celsius} °C in {batch.fire.atmosphere}. Fired paint, wt%:{' '}
               {made.value.fired.oxides
                 .filter((one) => one.percent >= 0.05)
-                .map((one) => `${showAnalyte(one.oxide)} ${one.percent.toFixed(1)}`)
+                .map(percentInWords)
                 .join(', ')}
-              .
+              . A range is what sulfur, purity and roast leave open.
             </p>
             {batch.note && <p className="lines">{batch.note}</p>}
           </section>
@@ -123,6 +125,12 @@ function Sheet({ study, bench, batch }: SheetProps) {
       )}
     </>
   );
+}
+
+/** The range where it is wide, else the figure: `SO₃ 1.6 to 8.7`. */
+function percentInWords(one: FiredOxide): string {
+  const wide = one.high - one.low > 0.1;
+  return `${showAnalyte(one.oxide)} ${wide ? showRange(one) : one.percent.toFixed(1)}`;
 }
 
 function Fact({ name, value }: { readonly name: string; readonly value: number }) {

@@ -3,6 +3,7 @@ import { Link } from 'wouter';
 import type { Batch } from '../../../../api/contract/batch.ts';
 import { linesOfEntries } from '../../../../api/domain/batch/bench-shelf.ts';
 import { type BlendPoint, blendSeries } from '../../../../api/domain/batch/blend.ts';
+import { RequirementError } from '../../../../api/domain/requirement.ts';
 import { Button, LinkButton } from '../../../parts/Button.tsx';
 import { Cautions } from '../../../parts/Cautions.tsx';
 import { type Column, DataTable } from '../../../parts/DataTable.tsx';
@@ -82,18 +83,21 @@ function Blends({ study, bench, batches }: BlendsProps) {
   const save = useSaveBlend(study);
   const [tried, setTried] = useState<string | null>(null);
   const ends = form.ends.flatMap((id) => batches.find((batch) => batch.id === id) ?? []);
-  const plan = { steps: readNumber(form.steps) ?? Number.NaN, grams: readNumber(form.grams) ?? Number.NaN };
+  const plan = () => ({
+    steps: typed('Steps from end to end', form.steps),
+    grams: typed('Dry batch for each place', form.grams),
+  });
   const points = attempt(() =>
     blendSeries(
       ends.map((end) => linesOfEntries(end.lines, bench.shelf)),
-      plan,
+      plan(),
     ),
   );
   const keep = () => {
     const fault = form.name.trim() ? points.reason : 'A blend needs a name: its batches are called after it.';
     setTried(fault);
     if (fault) return;
-    const json = { name: form.name.trim(), batches: ends.map((end) => end.id), ...plan };
+    const json = { name: form.name.trim(), batches: ends.map((end) => end.id), ...plan() };
     save.mutate(json, { onSuccess: () => draft.clear() });
   };
   const hazards =
@@ -132,7 +136,12 @@ function Blends({ study, bench, batches }: BlendsProps) {
       {points.reason && <Notice kind="error">{points.reason}</Notice>}
       {tried && tried !== points.reason && <Notice kind="error">{tried}</Notice>}
       <ErrorNotice error={save.error} title="Not saved" />
-      {save.data && <Notice kind="done">{count(save.data.length, 'batch', 'batches')} kept.</Notice>}
+      {save.data && (
+        <Notice kind="done">
+          {count(save.data.length, 'batch', 'batches')} kept:{' '}
+          <Link href={benchPath(study)}>see the batches</Link>.
+        </Notice>
+      )}
       {points.value && (
         <>
           <div className="row">
@@ -229,4 +238,10 @@ function KeptSeries({ study, batches }: { readonly study: string; readonly batch
       ))}
     </section>
   );
+}
+
+function typed(what: string, text: string): number {
+  const number = readNumber(text);
+  if (number === null) throw new RequirementError(`${what} needs a number; found “${text.trim()}”.`);
+  return number;
 }

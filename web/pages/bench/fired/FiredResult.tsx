@@ -2,6 +2,7 @@ import type { Advice } from '../../../../api/domain/batch/advice.ts';
 import type { FiredBatch } from '../../../../api/domain/batch/batch.ts';
 import { ROOM } from '../../../../api/domain/batch/gas.ts';
 import type { UnityFormula } from '../../../../api/domain/batch/unity.ts';
+import { withFormulas } from '../../../parts/formulas.ts';
 import { Notice } from '../../../parts/Notice.tsx';
 import { NumberWithUnit } from '../../../parts/NumberWithUnit.tsx';
 import { Range } from '../parts/Range.tsx';
@@ -13,7 +14,7 @@ import { Unity } from './Unity.tsx';
 
 /** What a batch becomes: oxides, molecular formula, losses. */
 export function FiredResult({ result }: { readonly result: Fired }) {
-  const { fired, unity, advice } = result;
+  const { fired, celsius, unity, advice } = result;
   return (
     <div className="stack wide-gap">
       <AdviceNotices advice={advice} />
@@ -21,7 +22,7 @@ export function FiredResult({ result }: { readonly result: Fired }) {
         <Notice title="To be known of the materials">
           <ul>
             {fired.warnings.map((words) => (
-              <li key={words}>{words}</li>
+              <li key={words}>{withFormulas(words)}</li>
             ))}
           </ul>
         </Notice>
@@ -37,7 +38,7 @@ export function FiredResult({ result }: { readonly result: Fired }) {
         <p className="faint small">
           wt% closed to 100; ± is one standard deviation from weighing and from the materials’ analyses; the
           range is what sulfur, purity and roast leave open. Iron is written as Fe₂O₃, manganese as MnO,
-          copper as CuO, as analyses are.
+          copper as CuO, as analyses are.{drivenOff(fired, celsius)}
         </p>
       </section>
       <UnitySection unity={unity} />
@@ -46,17 +47,29 @@ export function FiredResult({ result }: { readonly result: Fired }) {
   );
 }
 
+/** Below it calcite can keep its carbonate for long; value from memory, for still air. */
+const CALCITE_GONE = 900;
+
+function drivenOff({ totals }: FiredBatch, celsius: number): string {
+  const { CO2, H2O } = totals.gases;
+  if (CO2 + H2O <= 0) return '';
+  const taken = ' Carbonates and hydroxides are taken as fully driven off';
+  return celsius < CALCITE_GONE && CO2 > 0
+    ? `${taken}; calcite may need up to about ${CALCITE_GONE} °C or a long fire for that (common practice, no published source).`
+    : `${taken}.`;
+}
+
 function AdviceNotices({ advice }: { readonly advice: readonly Advice[] }) {
   return (
     <>
       {advice.map(({ what, words, steps }) => (
         <Notice key={what} kind={what === 'roast missing' ? 'caution' : 'info'}>
-          <p>{words}</p>
+          <p>{withFormulas(words)}</p>
           {steps.length > 0 && (
             <ul>
               {steps.map((step) => (
                 <li key={step.words}>
-                  {step.words}
+                  {withFormulas(step.words)}
                   {step.celsius && ` ${step.celsius.low} to ${step.celsius.high} °C.`}
                 </li>
               ))}
@@ -99,12 +112,12 @@ function Losses({ fired }: { readonly fired: FiredBatch }) {
             )}
           </dd>
         </div>
-        {sulfur.brought > 0 && (
+        {sulfur.brought.high > 0 && (
           <>
             <div>
               <dt>Sulfur brought in</dt>
               <dd>
-                <NumberWithUnit value={sulfur.brought} unit="g" />
+                <Range span={sulfur.brought} unit="g" />
               </dd>
             </div>
             <div>

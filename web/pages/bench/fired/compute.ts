@@ -9,6 +9,8 @@ import { attempt } from '../parts/attempt.ts';
 
 export interface Fired {
   readonly fired: FiredBatch;
+  /** Peak of the fire, °C. */
+  readonly celsius: number;
   readonly unity: UnityFormula | null;
   readonly advice: readonly Advice[];
 }
@@ -20,6 +22,7 @@ export function fireHere(lines: readonly LineEntry[], fire: FireEntry, shelf: Be
   const percent = Object.fromEntries(fired.oxides.map((one) => [one.oxide, one.percent]));
   return {
     fired,
+    celsius: fire.celsius,
     unity: attempt(() => unityFormula(percent)).value,
     advice: adviseBatch(fired, settings),
   };

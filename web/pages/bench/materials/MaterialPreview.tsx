@@ -4,9 +4,9 @@ import { materialOfEntry } from '../../../../api/domain/batch/bench-shelf.ts';
 import type { Material } from '../../../../api/domain/batch/types.ts';
 import { Cautions } from '../../../parts/Cautions.tsx';
 import { Notice } from '../../../parts/Notice.tsx';
-import { NumberWithUnit } from '../../../parts/NumberWithUnit.tsx';
 import { OxidesTable } from '../fired/OxidesTable.tsx';
 import { attempt } from '../parts/attempt.ts';
+import { Range } from '../parts/Range.tsx';
 import { lossAt850, SHELF_FIRE } from './words.ts';
 
 /** What a hundred grams of the material fire to, as far as what was typed can be read. */
@@ -30,7 +30,7 @@ function Preview({ material }: { readonly material: Material }) {
     <section className="stack" aria-labelledby="preview">
       <h2 id="preview">100 g of it, dry, at 850 °C in air</h2>
       <p>
-        Loses <NumberWithUnit value={lossAt850(material)} unit="wt%" /> (negative: takes up oxygen).
+        Loses <Range span={lossAt850(material)} unit="wt%" /> (negative: takes up oxygen).
       </p>
       {fired.value ? (
         <OxidesTable oxides={fired.value.oxides} />

@@ -1,12 +1,11 @@
 import { useState } from 'react';
 import { Link } from 'wouter';
-import type { Material } from '../../../../api/domain/batch/types.ts';
+import type { Material, Span } from '../../../../api/domain/batch/types.ts';
 import { LinkButton } from '../../../parts/Button.tsx';
 import { Cautions } from '../../../parts/Cautions.tsx';
 import { type Column, DataTable } from '../../../parts/DataTable.tsx';
 import { Notice, Tag } from '../../../parts/Notice.tsx';
-import { NumberWithUnit } from '../../../parts/NumberWithUnit.tsx';
-import { showAnalyte } from '../../../parts/numbers.ts';
+import { showAnalyte, showValue } from '../../../parts/numbers.ts';
 import { PageHead } from '../../../parts/PageHead.tsx';
 import { SearchBox } from '../../../parts/SearchBox.tsx';
 import type { PageProps } from '../../../paths.ts';
@@ -54,6 +53,9 @@ function Shelf({ study, bench }: { readonly study: string; readonly bench: Bench
       ))}
       <SearchBox label="Search materials" value={words} onSearch={setWords} />
       <DataTable label="Materials" columns={columnsFor(study, kindOf)} rows={rows} rowKey={(row) => row.id} />
+      <p className="faint small">
+        A negative loss takes up oxygen; a range is what purity and sulfur leave open.
+      </p>
       <SaveTable name="materials" table={materialsTable(rows)} />
       {rows.length === 0 && <p className="faint">No material answers to this.</p>}
       <Cautions hazards={rows.flatMap((row) => row.hazards)} />
@@ -91,7 +93,7 @@ function columnsFor(study: string, kindOf: (id: string) => Kind): Column<Materia
       id: 'loss',
       label: 'Loses at 850 °C, wt%',
       numeric: true,
-      cell: (row) => <NumberWithUnit value={lossAt850(row)} resolution={0.1} />,
+      cell: (row) => <Loss span={lossAt850(row)} />,
     },
     {
       id: 'hazards',
@@ -133,4 +135,10 @@ function NameCell(at: { readonly study: string; readonly material: Material; rea
       {name}
     </Link>
   );
+}
+
+/** To a tenth; a range where purity or sulfur leaves one open. */
+function Loss({ span }: { readonly span: Span }) {
+  const [low, high] = [span.low, span.high].map((loss) => showValue(loss, { resolution: 0.1 }));
+  return <span className="number">{low === high ? low : `${low} to ${high}`}</span>;
 }

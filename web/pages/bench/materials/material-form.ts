@@ -83,6 +83,7 @@ export function readAnalysis(lines: string): ReadAnalysis | string {
     if (analyte === null) return `“${written}” is no oxide or element.`;
     if (value === null || value < 0) return `${analyte} needs a number of zero or more; found “${amount}”.`;
     if (analyte === 'Total') continue;
+    if (analyte === 'LOI' ? loss !== null : analyte in read.values) return `${analyte} stands on two lines.`;
     if (analyte === 'LOI') loss = value;
     else read.values[analyte] = value;
     const sigma = uncertainty === undefined ? null : readNumber(uncertainty);

@@ -1,6 +1,6 @@
 import { fireOfEntry } from '../../../../api/domain/batch/bench-shelf.ts';
-import { fireContent } from '../../../../api/domain/batch/fire.ts';
-import type { Hazard, Material } from '../../../../api/domain/batch/types.ts';
+import { fireContent, type Yield } from '../../../../api/domain/batch/fire.ts';
+import type { Hazard, Material, Span } from '../../../../api/domain/batch/types.ts';
 
 const WORDS: Readonly<Record<Hazard, string>> = {
   lead: 'Lead',
@@ -15,9 +15,18 @@ export const hazardWord = (hazard: Hazard) => WORDS[hazard];
 
 export const SHELF_FIRE = fireOfEntry({ celsius: 850, atmosphere: 'air', sulfurPerLead: null });
 
-/** wt% that the dry material loses at 850 °C in air; negative where it takes up oxygen. */
-export function lossAt850({ content }: Material): number {
-  const { gases } = fireContent(content, SHELF_FIRE);
+/**
+ * wt% that the dry material loses at 850 °C in air, over what purity and the sulfur that stays leave open; negative
+ * where it takes up oxygen.
+ */
+export function lossAt850({ content, spread }: Material): Span {
+  const ends = spread ? [content, spread.low, spread.high] : [content];
+  const losses = ends.flatMap((end) => LEVELS.map((level) => lossOf(fireContent(end, SHELF_FIRE, level))));
+  return { low: Math.min(...losses), high: Math.max(...losses) };
+}
+
+const LEVELS = ['low', 'central', 'high'] as const;
+function lossOf({ gases }: Yield): number {
   const loss = 100 * Object.values(gases).reduce((sum, g) => sum + g, 0);
   return Math.abs(loss) < 0.05 ? 0 : loss;
 }

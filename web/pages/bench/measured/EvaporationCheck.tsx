@@ -31,6 +31,9 @@ export function EvaporationCheck({ lost, fired, celsius }: EvaporationCheckProps
   return (
     <section className="stack" aria-labelledby="evaporation">
       <h2 id="evaporation">Could that lead have evaporated?</h2>
+      <p className="faint small">
+        Thickness, density and hours are assumptions until you put your own in their place.
+      </p>
       <div className="fields">
         <Field label="Paint’s thickness (µm)" inputMode="decimal" value={thickness} onChange={setThickness} />
         <Field label="Its density (g/cm³)" inputMode="decimal" value={density} onChange={setDensity} />

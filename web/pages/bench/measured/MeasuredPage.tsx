@@ -4,6 +4,7 @@ import type { Specimen } from '../../../../api/contract/specimen.ts';
 import type { FractionEstimate } from '../../../../api/domain/slip/types.ts';
 import { Cautions } from '../../../parts/Cautions.tsx';
 import { Field } from '../../../parts/Field.tsx';
+import { withFormulas } from '../../../parts/formulas.ts';
 import { Loaded } from '../../../parts/Loaded.tsx';
 import { Notice } from '../../../parts/Notice.tsx';
 import { readNumber } from '../../../parts/numbers.ts';
@@ -142,7 +143,7 @@ function Compared({ study, bench, batch, specimen, share, spread }: ComparedProp
             {told && <ShareTold told={told} />}
             <Notice title="What the difference says">
               {split.words.map((words) => (
-                <p key={words}>{words}</p>
+                <p key={words}>{withFormulas(words)}</p>
               ))}
             </Notice>
             <DifferenceTable split={split} />

@@ -5,6 +5,7 @@ import { judgeRoast, type RoastLooks } from '../../../../api/domain/batch/roast-
 import type { PhaseRange, RoastRanges } from '../../../../api/domain/batch/roast-ranges.ts';
 import type { Hazard } from '../../../../api/domain/batch/types.ts';
 import { type Column, DataTable } from '../../../parts/DataTable.tsx';
+import { withFormulas } from '../../../parts/formulas.ts';
 import { Notice } from '../../../parts/Notice.tsx';
 import { NumberWithUnit } from '../../../parts/NumberWithUnit.tsx';
 import { showAnalyte } from '../../../parts/numbers.ts';
@@ -13,6 +14,7 @@ import { Range } from '../parts/Range.tsx';
 const TITLES = {
   'not fully oxidised': 'Not fully oxidised',
   'oxidised, sulfate kept': 'Oxidised; sulfate kept',
+  'looks oxidised': 'Looks oxidised; the weighing cannot confirm it',
   'mostly oxide': 'Mostly oxide',
   'cannot be told': 'Cannot be told yet',
 } as const;
@@ -26,12 +28,12 @@ export function RoastResultView(at: { readonly result: RoastResult; readonly loo
     <div className="stack wide-gap">
       <Notice kind={kind} title={TITLES[judgement.verdict]}>
         {judgement.because.map((words) => (
-          <p key={words}>{words}</p>
+          <p key={words}>{withFormulas(words)}</p>
         ))}
         <ul>
           {judgement.steps.map((step) => (
             <li key={step.words}>
-              {step.words}
+              {withFormulas(step.words)}
               {step.celsius && ` ${step.celsius.low} to ${step.celsius.high} °C.`}
             </li>
           ))}

@@ -70,8 +70,9 @@ function numbersOf(form: RoastForm): Needed | string {
   if (hours === null || hours < 0) return 'The hours need a number of zero or more.';
   if (!form.sulfur.trim()) return { massOut, weighing, celsius, hours, sulfur: null };
   const percent = readNumber(form.sulfur);
-  const sigma = readNumber(form.sulfurSigma || '0');
+  const sigma = readNumber(form.sulfurSigma);
   if (percent === null || percent < 0 || percent > 100) return 'The sulfur reading needs 0 to 100 wt%.';
-  if (sigma === null || sigma < 0) return 'The ± of the sulfur reading needs a number of zero or more.';
+  if (sigma === null || sigma < 0)
+    return 'The ± of the sulfur reading needs a number of zero or more; 0 takes it as exact.';
   return { massOut, weighing, celsius, hours, sulfur: { percent, sigma } };
 }

@@ -4,8 +4,10 @@ import type {
   RecipeRow,
   RecipeSolution,
 } from '../../../../api/domain/batch/nearest-batch.ts';
+import { ASSUMED_SIGMA } from '../../../../api/domain/batch/recipe-model.ts';
 import { Button } from '../../../parts/Button.tsx';
 import { type Column, DataTable } from '../../../parts/DataTable.tsx';
+import { withFormulas } from '../../../parts/formulas.ts';
 import { Notice, Tag } from '../../../parts/Notice.tsx';
 import { NumberWithUnit } from '../../../parts/NumberWithUnit.tsx';
 import { showAnalyte, showSignificant } from '../../../parts/numbers.ts';
@@ -35,7 +37,7 @@ export function SolutionsView({ study, near, aimed, fire }: SolutionsViewProps) 
     <>
       {near.warnings.map((words) => (
         <Notice key={words} kind="caution">
-          {words}
+          {withFormulas(words)}
         </Notice>
       ))}
       <section className="stack" aria-labelledby="nearest">
@@ -61,7 +63,8 @@ export function SolutionsView({ study, near, aimed, fire }: SolutionsViewProps) 
           label="Download what they fire to as CSV"
         />
         <p className="faint small">
-          wt% closed over the target’s oxides. Not met: further than twice ± from the target.
+          wt% closed over the target’s oxides. Not met: further than twice ± from the target; where the target
+          came without ±, {100 * ASSUMED_SIGMA.share} % of it (at least {ASSUMED_SIGMA.least} wt%) is taken.
         </p>
       </section>
       <KeepBatch
@@ -110,7 +113,7 @@ function Solution(at: { readonly solution: RecipeSolution; readonly onKeep: () =
       </p>
       {warnings.map((warning) => (
         <Notice key={warning} kind="caution">
-          {warning}
+          {withFormulas(warning)}
         </Notice>
       ))}
       <div>

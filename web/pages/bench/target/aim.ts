@@ -77,7 +77,7 @@ export function aimAtGroup(
     ...refused.map((words) => `Left out: ${words}`),
     ...all.fallenOut
       .filter((one) => one.because !== 'not chosen')
-      .map((one) => `${one.oxide} is left out: ${one.because}.`),
+      .map(({ oxide, because, specimens }) => `${oxide} is left out: ${because}${whereIn(specimens)}.`),
     ...(spread.reason ? [spread.reason] : []),
   ];
   const aimed = {
@@ -88,6 +88,13 @@ export function aimAtGroup(
     offered: all.parts,
   };
   return { aimed, spread: spread.value };
+}
+
+const FEW = 3;
+function whereIn(specimens: readonly string[]): string {
+  if (specimens.length === 0) return '';
+  const rest = specimens.length - FEW;
+  return ` in ${specimens.slice(0, FEW).join(', ')}${rest > 0 ? ` and ${rest} more` : ''}`;
 }
 
 /** Standard deviation of each part over the members, wt%. */
