@@ -3,6 +3,7 @@ import { dot } from '../slip/weighted.ts';
 import { normalQuantile, tQuantile } from '../statistics/distributions.ts';
 import { quantile } from '../statistics/moments.ts';
 import { type ChanceFit, fitChance } from './chance-model.ts';
+import { tiesOf } from './chance-ties.ts';
 import { form, logistic } from './logistic-model.ts';
 import { findTangles } from './tangles.ts';
 import type { Term } from './terms.ts';
@@ -11,7 +12,7 @@ import type { ChanceCurve, ChancePoint, ChanceRequest, Factor, Level, Zone } fro
 
 /**
  * The chance of a glossy (or satin or glossy) zone against one factor, the others held, on a tile like these: Firth's
- * regression with every factor that is not tied to another. The interval is for the mean chance over tiles, from how
+ * regression with every factor that is not tied to another; those left out are not in `held`, and the note says why. The interval is for the mean chance over tiles, from how
  * the curve moves when each tile is left out (t on tiles − 1 degrees of freedom); with one or two tiles it is for
  * those tiles alone. Throws where the outcome is a share, the factor never varies, or only one tile tells of it.
  *
@@ -28,16 +29,14 @@ export function predictChance(zones: readonly Zone[], request: ChanceRequest): C
     throw new RequirementError('a chance needs gloss grades; a share of glassy area has none');
   const table = trialTable(zones, { ...request, outcome });
   const factor = askedFactor(table, request);
-  const tied = findTangles(table).flatMap((t) =>
-    t.kind === 'same' && t.factors.includes(factor.name)
-      ? t.factors
-      : t.kind === 'same'
-        ? t.factors.slice(1)
-        : [],
+  const ties = tiesOf(findTangles(table), factor.name);
+  const tied = ties.flatMap((t) => t.left);
+  const fit = fitChance(
+    table,
+    table.terms.filter((t) => !tied.includes(t.factor.name)),
+    factor.name,
   );
-  const terms = table.terms.filter((t) => t.factor === factor || !tied.includes(t.factor.name));
-  const fit = fitChance(table, terms, factor.name);
-  const held = heldSettings(table, request);
+  const held = heldSettings(table, request, fit);
   const level = request.level ?? 0.95;
   return {
     against: factor.name,
@@ -52,9 +51,9 @@ export function predictChance(zones: readonly Zone[], request: ChanceRequest): C
       at: z.factors[factor.name]!,
       yes: table.scores[i] === 1,
     })),
-    held: Object.fromEntries(Object.entries(held).filter(([name]) => name !== factor.name)),
+    held,
     level,
-    note: noteOf(table, fit, level),
+    note: [noteOf(table, fit, level), ...ties.map((t) => t.sentence)].join(' '),
   };
 }
 
@@ -67,18 +66,25 @@ function askedFactor({ terms }: TrialTable, { against }: ChanceRequest): Factor 
   return term.factor;
 }
 
-/** The middle of numbers, the most frequent of levels, unless asked for. */
-function heldSettings({ zones, terms }: TrialTable, { held = {} }: ChanceRequest): Record<string, Level> {
-  const factors = [...new Set(terms.map((t) => t.factor))];
+/** The middle of numbers, the most frequent of levels, unless asked for; of the factors that the fit can hold. */
+function heldSettings(
+  { zones, terms }: TrialTable,
+  { against, held = {} }: ChanceRequest,
+  fit: ChanceFit,
+): Record<string, Level> {
+  const lost = terms.filter((t) => !fit.terms.includes(t));
+  const factors = [...new Set(fit.terms.map((t) => t.factor))].filter((f) => f.name !== against);
+  const settings = factors.map((f): [string, Level] => {
+    const seen = zones.map((z) => z.factors[f.name]!);
+    const asked = held[f.name];
+    if (asked !== undefined) return [f.name, asked];
+    if (f.kind === 'number') return [f.name, quantile(seen.map(Number), 0.5)];
+    const count = (level: Level) => seen.filter((s) => s === level).length;
+    return [f.name, seen.reduce((a, b) => (count(b) > count(a) ? b : a))];
+  });
+  // A level that one tile alone had has no term of its own, so nothing was held at it.
   return Object.fromEntries(
-    factors.map((f): [string, Level] => {
-      const settings = zones.map((z) => z.factors[f.name]!);
-      const asked = held[f.name];
-      if (asked !== undefined) return [f.name, asked];
-      if (f.kind === 'number') return [f.name, quantile(settings.map(Number), 0.5)];
-      const count = (level: Level) => settings.filter((s) => s === level).length;
-      return [f.name, settings.reduce((a, b) => (count(b) > count(a) ? b : a))];
-    }),
+    settings.filter(([name, at]) => !lost.some((t) => t.factor.name === name && t.level === String(at))),
   );
 }
 

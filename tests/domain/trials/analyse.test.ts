@@ -359,6 +359,28 @@ describe('predictChance', () => {
     expect(thin.points[0]!.chance).toBeLessThan(points[0]!.chance);
   });
 
+  it('does not say that it held what moved with the factor, nor what stood for another', () => {
+    const with10 = zones.map((z) => ({
+      ...z,
+      factors: { ...z.factors, lead: 10 * Number(z.factors.coats) },
+    }));
+    const against = { ...request([COATS, LEAD, ROAST]), against: 'lead', held: { coats: 2.5 } };
+    const curve = predictChance(with10, against);
+    expect(Object.keys(curve.held)).toEqual(['roast']);
+    expect(curve.note).toContain('coats and lead changed together');
+    expect(curve.note).toContain('Here coats changed along the curve and could not be held.');
+    const roast = predictChance(with10, { ...against, against: 'roast' });
+    expect(roast.held).toEqual({ coats: 2.5 });
+    expect(roast.note).toContain('Here coats is held and stands for lead too.');
+  });
+
+  it('does not say that it held a factor that one tile alone tells of', () => {
+    const lone = zones.map((z) => ({ ...z, factors: { ...z.factors, lead: z.tile === 'T1' ? 40 : 30 } }));
+    const curve = predictChance(lone, { ...request([COATS, LEAD]), against: 'coats' });
+    expect(curve.held).toEqual({});
+    expect(curve.note).toContain('lead differed on one tile only and could not be held');
+  });
+
   it('refuses a share, a factor that does not vary, and one that only one tile tells of', () => {
     expect(() =>
       predictChance(zones, { ...request([COATS], { outcome: 'share' }), against: 'coats' }),
