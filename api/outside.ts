@@ -6,7 +6,7 @@ import { Failure } from './services/failure.ts';
 
 const LOOPBACK_SOCKET = /^(::ffff:)?127(\.\d{1,3}){3}$|^::1$/;
 /** Built files that a shared page asks for, beside those under `/assets/`. */
-const FILES = new Set(['/mark.svg', '/appearance.js', '/sheet-worker.js']);
+const FILES = new Set(['/index.html', '/mark.svg', '/appearance.js', '/sheet-worker.js']);
 const READING = new Set(['GET', 'HEAD']);
 const FORWARDED = ['forwarded', 'x-forwarded-for', 'x-forwarded-host', 'x-real-ip', 'via'];
 const MOST_ADDRESS = 60;

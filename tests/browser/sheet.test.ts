@@ -237,11 +237,12 @@ test('elsewhere nothing kept is shown: other pages without a network do not open
 
 test('a new build takes the place of the old one, and what the old one kept goes', async () => {
   let built = 1;
-  const proxy = await proxyOf(service.address, (path, body) =>
-    path === '/sheet-worker.js' && built > 1
-      ? body.replaceAll('/mark.svg', `/mark.svg?build=${built}`)
-      : body,
-  );
+  const proxy = await proxyOf(service.address, {
+    change: (path, body) =>
+      path === '/sheet-worker.js' && built > 1
+        ? body.replaceAll('/mark.svg', `/mark.svg?build=${built}`)
+        : body,
+  });
   const { page, context } = await visit(browser, proxy.address, PHONE);
   const marks = () =>
     page.evaluate(async () => {
@@ -276,7 +277,9 @@ test('a link opens the same sheet on a phone that knows no study, without a netw
   expect(await sidewaysOverflow(desk.page)).toBeLessThanOrEqual(0);
   const path = new URL(address!).pathname;
 
-  const phone = await visit(browser, service.address, PHONE);
+  // Through the outside door, as the proxy on this machine would hand it in.
+  const door = await proxyOf(service.address, { name: new URL(OUTSIDE).host });
+  const phone = await visit(browser, door.address, PHONE);
   await phone.page.goto(path);
   await phone.page.getByText('This sheet opens without a network now').waitFor();
   expect(await phone.page.getByRole('link', { name: /At the fire/ }).count()).toBe(0);
@@ -307,8 +310,10 @@ test('a link opens the same sheet on a phone that knows no study, without a netw
   ]);
   expect(saved.suggestedFilename()).toBe('notes-from-the-fire.csv');
   expect((await kept()).readings).toEqual([]);
+  expect((await phone.page.goto(`${study}/fire/sheet/${firing}`))?.status()).toBe(404);
   await desk.context.close();
   await phone.context.close();
+  await door.close();
 });
 
 test('without a name outside the page says what to do; the paper sheet prints with its zones and blanks', async () => {

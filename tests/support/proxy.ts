@@ -1,13 +1,21 @@
 import { createServer, request } from 'node:http';
 import type { AddressInfo } from 'node:net';
 
-/** Stands before a service and lets a test change what it answers; texts only. */
+interface ProxyOptions {
+  readonly change?: (path: string, body: string) => string;
+  /** The Host that the service is asked by, as a reverse proxy outside would. */
+  readonly name?: string;
+}
+
+/** Stands before a service: lets a test change the scripts it answers with, and come in by another name. */
 export async function proxyOf(
   target: string,
-  change: (path: string, body: string) => string,
+  { change = (_, body) => body, name }: ProxyOptions,
 ): Promise<{ address: string; close: () => Promise<void> }> {
   const server = createServer((from, to) => {
     const { 'accept-encoding': _, ...headers } = from.headers;
+    if (name !== undefined) headers.host = name;
+    if (name !== undefined && headers.origin) headers.origin = `https://${name}`;
     const onward = request(new URL(from.url!, target), { method: from.method!, headers }, (answer) => {
       const parts: Buffer[] = [];
       answer.on('data', (part: Buffer) => parts.push(part));

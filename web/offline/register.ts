@@ -8,10 +8,19 @@ export type Readiness = 'ready' | 'not here' | 'failed';
 export async function keepSheetFiles(): Promise<Readiness> {
   if (!('serviceWorker' in navigator)) return 'not here';
   try {
-    await navigator.serviceWorker.register('/sheet-worker.js', { updateViaCache: 'none' });
-    await navigator.serviceWorker.ready;
-    return 'ready';
+    const made = await navigator.serviceWorker.register('/sheet-worker.js', { updateViaCache: 'none' });
+    return await Promise.race([navigator.serviceWorker.ready.then(() => 'ready' as const), given(made)]);
   } catch {
     return 'failed';
   }
+}
+
+/** Tells when the first worker gives up: a file of the sheet could not be had. */
+function given({ installing, active }: ServiceWorkerRegistration): Promise<'failed'> {
+  return new Promise((failed) => {
+    if (active === null)
+      installing?.addEventListener('statechange', () => {
+        if (installing.state === 'redundant') failed('failed');
+      });
+  });
 }

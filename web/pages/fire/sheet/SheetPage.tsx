@@ -47,7 +47,7 @@ export function SheetPage({ study }: PageProps) {
 
 function Choice({ study, firings }: { readonly study: string; readonly firings: readonly FiringRecord[] }) {
   const tiles = useTiles(study);
-  const [picked, setPicked] = useState<string | null>(null);
+  const [picked, setPicked] = useState(() => new URLSearchParams(location.search).get('firing'));
   const firing = firings.find((one) => one.id === picked) ?? firings.at(-1)!;
   return (
     <>
