@@ -6,18 +6,13 @@ import type { GroupModel, ReferenceModel } from '../reference/types.ts';
 import { bisect } from '../slip/minimise.ts';
 import { membershipOfNewcomer } from '../statistics/hotelling.ts';
 
-/** What one draw gives against one group. */
-export interface DrawnGap {
-  readonly d2: number;
-  /** Squared distance off components; 0 where there is none. */
-  readonly off2: number;
-  /** In the working scale; asked for only where the verdict rests on a rank. */
-  readonly coordinates: () => readonly number[];
-}
-
 /** How draws are judged against one group, as `placeSample` judges one composition. */
 export interface Judge {
-  readonly verdict: (gap: DrawnGap) => Verdict;
+  /**
+   * Of one draw, from its D², its squared distance off components (0 where there is none), and its coordinates in the
+   * working scale, which are asked for only where the verdict rests on a rank.
+   */
+  readonly verdict: (d2: number, off2: number, coordinates: () => readonly number[]) => Verdict;
   /** Membership probability of a D²; null where the spread gives none. */
   readonly membership: ((d2: number) => number) | null;
 }
@@ -62,7 +57,7 @@ function byLimits({ off: around }: Surroundings, membership: (d2: number) => num
   const edge = limits((v) => v !== 'outside');
   return {
     membership,
-    verdict: ({ d2, off2 }) => {
+    verdict: (d2, off2) => {
       if (d2 <= inside.d2 && off2 <= inside.off2) return 'inside';
       return d2 <= edge.d2 && off2 <= edge.off2 ? 'borderline' : 'outside';
     },
@@ -89,7 +84,7 @@ function byRank({ memberD2 }: Surroundings, { group, model, id }: Seen): Judge |
   const furthest = memberD2 && Math.max(...memberD2);
   return {
     membership: null,
-    verdict: ({ d2, coordinates }) =>
+    verdict: (d2, _, coordinates) =>
       verdictOf({
         membership: null,
         typicality: pooledRank(coordinates(), companions),
