@@ -266,7 +266,7 @@ test('an analysis names its zone on the form; both pages show it', async () => {
   await page.getByRole('button', { name: 'Save the analysis' }).click();
   await page.getByRole('definition').filter({ hasText: /^B1$/ }).getByRole('link').click();
   const row = page.getByRole('table', { name: 'Zones' }).getByRole('row').filter({ hasText: 'B1' });
-  expect(await row.textContent()).toMatch(/paint a PbO 56\.3 wt%, SiO₂ 43\.8 wt%/);
+  await expect.poll(() => row.textContent(), PATIENT).toMatch(/paint a PbO 56\.3 wt%, SiO₂ 43\.8 wt%/);
 });
 
 test('the notebook shows pictures, and is taken away with them', async () => {
