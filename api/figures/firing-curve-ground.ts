@@ -48,18 +48,22 @@ export function drawGaps(root: Parent, { gaps = [] }: FiringCurveData, { plot, x
   }
 }
 
-/** Chosen temperatures, a line across each with its figure at the right. */
+/** Chosen temperatures, a line across each with its figure at the right, where it does not touch the one above. */
 export function drawMarks(root: Parent, { marks }: FiringCurveData, { plot, y, theme }: On): void {
   const top = y.domain()[1]!;
-  for (const mark of marks.filter((celsius) => celsius < top)) {
+  const size = 0.95 * theme.fontSize;
+  let free = Number.NEGATIVE_INFINITY;
+  for (const mark of marks.filter((celsius) => celsius < top).toSorted((a, b) => b - a)) {
     const item = root.append('g').attr('class', 'mark');
     rule(item, { x1: plot.left, x2: plot.right, y1: y(mark), y2: y(mark) }, theme);
+    if (y(mark) - size < free) continue;
+    free = y(mark);
     item
       .append('text')
       .attr('x', plot.right - 2)
       .attr('y', y(mark) - 0.25 * theme.fontSize)
       .attr('text-anchor', 'end')
-      .attr('font-size', 0.95 * theme.fontSize)
+      .attr('font-size', size)
       .attr('fill', theme.faint)
       .text(`${numeral(mark, 0)} °C`);
   }

@@ -69,16 +69,26 @@ function drawNames(root: Parent, { curves }: FiringCurveData, { y, plot, theme, 
   const over = Math.max(0, (tops.at(-1) ?? 0) - plot.bottom);
   wanted.forEach(({ name, slot }, i) => {
     const lower = Math.min(tops[i]! - over, plot.bottom - (wanted.length - 1 - i) * step);
-    const sample = plot.right + 0.3 * theme.fontSize;
+    const from = plot.right + 0.3 * theme.fontSize;
+    root
+      .append('line')
+      .attr('class', 'curve-sample')
+      .attr('x1', from)
+      .attr('x2', from + 1.2 * theme.fontSize)
+      .attr('y1', lower)
+      .attr('y2', lower)
+      .attr('stroke', colourOf(slot, theme))
+      .attr('stroke-dasharray', dashOf(slot, theme) || null)
+      .attr('stroke-width', 1.6 * theme.lineWidth);
     root
       .append('text')
       .attr('class', 'curve-name')
-      .attr('x', sample)
+      .attr('x', from + 1.5 * theme.fontSize)
       .attr('y', lower)
       .attr('dy', '0.32em')
       .attr('font-size', size)
       .attr('font-weight', 600)
-      .attr('fill', colourOf(slot, theme))
+      .attr('fill', theme.ink)
       .text(fitText(name, size, label + 0.5 * theme.fontSize, 'semibold'));
   });
 }

@@ -45,7 +45,7 @@ function layoutOf(data: FiringCurveData, { width, height, theme }: At): On {
   const label = Math.min(Math.max(0, ...names), 0.22 * width);
   const plot = {
     ...{ left: 4.4 * em, top: 2.4 * em, bottom: height - 4 * em },
-    right: width - (label > 0 ? label + 1.2 * em : 1.2 * em),
+    right: width - (label > 0 ? label + 2.4 * em : 1.2 * em),
   };
   const points = curves.flatMap((one) => [one.points[0], one.points.at(-1)].filter((p) => p !== undefined));
   const times = [...points, ...readings].map((p) => p.seconds);

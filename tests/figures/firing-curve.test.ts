@@ -105,4 +105,12 @@ describe('the curve of a firing', () => {
     expect(hour(corners[0]!)).toBeCloseTo(-1, 0);
     expect(svg.textContent).toContain('Hours since the fire was lit');
   });
+
+  it('names chosen temperatures where they have room, the hottest first, and draws every line', () => {
+    const marks = [600, 790, 800];
+    const { svg } = drawn(firingCurve, { ...data, marks }, { width: 340, height: 280 });
+    const named = [...svg.querySelectorAll('.mark text')].map((one) => one.textContent);
+    expect(named).toEqual(['800 °C', '600 °C']);
+    expect(svg.querySelectorAll('.mark line')).toHaveLength(3);
+  });
 });
