@@ -70,7 +70,7 @@ export const analysisChange = z
     doi,
     spot: shortText,
     note: longText,
-    /** Replaces the whole list: a misread figure is corrected, never normalised in place. */
+    /** Replaces the whole list: a misread figure is corrected, never normalised in place. What was first entered is kept. */
     reported: z.array(newReportedValue).min(1).max(150),
   })
   .partial()
@@ -93,6 +93,8 @@ export const analysis = z
     spot: z.string(),
     note: z.string(),
     reported: z.array(reportedValue),
+    /** What was entered first, once a figure has been corrected; null while nothing has. */
+    firstReported: z.array(reportedValue).nullable(),
     /** The import that brought it, and the row of the file; null when entered by hand. */
     import: id.nullable(),
     row: z.number().int().nullable(),

@@ -1,3 +1,4 @@
+import { isDeepStrictEqual } from 'node:util';
 import { and, asc, count, desc, eq } from 'drizzle-orm';
 import {
   analysis,
@@ -14,7 +15,7 @@ import type {
   Normalised,
 } from '../contract/analysis.ts';
 import { normaliseAnalysis } from '../domain/composition/normalise.ts';
-import type { NormalisationSettings } from '../domain/composition/types.ts';
+import type { NormalisationSettings, ReportedValue } from '../domain/composition/types.ts';
 import { type Caller, requireStudy } from './access.ts';
 import { answer, ofGroup, ofSpecimen, rowsOf, sorting, wanted } from './analysis-rows.ts';
 import { Failure, found } from './failure.ts';
@@ -70,17 +71,23 @@ export async function changeAnalysis(
   studyId: string,
   { analysisId, change }: { analysisId: string; change: AnalysisChange },
 ): Promise<Analysis> {
-  const { specimen } = await readAnalysis(caller, studyId, analysisId);
+  const before = await readAnalysis(caller, studyId, analysisId);
   await requireTechnique(caller, change.technique ?? null);
-  await requireZone(caller, specimen, change.zone ?? null);
+  await requireZone(caller, before.specimen, change.zone ?? null);
   const { reported, zone: zoneId, ...rest } = change;
   const fields = zoneId === undefined ? rest : { ...rest, zoneId };
-  const values = reported === undefined ? fields : { ...fields, reported: checkedValues(reported) };
+  const values =
+    reported === undefined ? fields : { ...fields, ...corrected(before, checkedValues(reported)) };
   await caller.db
     .update(analysis)
     .set({ ...values, updatedAt: new Date() })
     .where(eq(analysis.id, analysisId));
   return readAnalysis(caller, studyId, analysisId);
+}
+
+/** The figures as corrected, and beside them for good what was entered first. */
+function corrected({ reported: before, firstReported }: Analysis, reported: ReportedValue[]) {
+  return isDeepStrictEqual(before, reported) ? {} : { reported, firstReported: firstReported ?? before };
 }
 
 export async function deleteAnalysis(caller: Caller, studyId: string, analysisId: string): Promise<void> {

@@ -26,6 +26,7 @@ const columns = {
   spot: visibleAnalysis.spot,
   note: visibleAnalysis.note,
   reported: visibleAnalysis.reported,
+  firstReported: visibleAnalysis.firstReported,
   import: visibleAnalysis.importId,
   row: visibleAnalysis.row,
   createdAt: visibleAnalysis.createdAt,
@@ -73,6 +74,7 @@ export function answer(row: Row): Analysis {
   return {
     ...row,
     reported: row.reported as ReportedValue[],
+    firstReported: row.firstReported as ReportedValue[] | null,
     createdAt: row.createdAt.toISOString(),
     updatedAt: row.updatedAt.toISOString(),
   };

@@ -45,6 +45,8 @@ export const analysis = pgTable(
     spot: written(),
     note: written(),
     reported: jsonb().$type<readonly StoredValue[]>().notNull(),
+    /** What was entered first, once a figure has been corrected; null while nothing has. */
+    firstReported: jsonb().$type<readonly StoredValue[]>(),
     importId: uuid().references(() => dataImport.id, { onDelete: 'cascade' }),
     /** Row of the imported file, from 1. */
     row: integer(),

@@ -135,6 +135,23 @@ describe('analyses', () => {
     expect(after.body.reported.map((one: { analyte: string }) => one.analyte)).toEqual(['Si', 'PbO', 'FeO']);
   });
 
+  it('keep what was entered first beside every correction', async () => {
+    const first = [
+      { analyte: 'SiO2', value: 52.1 },
+      { analyte: 'PbO', value: 30 },
+    ];
+    const { body } = await used.api.post(path, wish(first));
+    const one = `${path}/${body.id}`;
+    expect(body.firstReported).toBeNull();
+    const noted = await used.api.patch(one, { note: 'again', reported: body.reported });
+    expect(noted.body).toMatchObject({ note: 'again', firstReported: null });
+    for (const value of [62.1, 62.2]) {
+      const change = { reported: [{ analyte: 'SiO2', value }, first[1]] };
+      const { body: corrected } = await used.api.patch(one, change);
+      expect(corrected.reported[0].value).toBe(value);
+      expect(corrected.firstReported).toEqual(body.reported);
+    }
+  });
   it('are corrected and deleted', async () => {
     const { body } = await used.api.post(path, wish([{ analyte: 'PbO', value: 50 }]));
     const changed = await used.api.patch(`${path}/${body.id}`, {

@@ -44,7 +44,7 @@ function ChangeAnalysisPage({ study, analysis: id }: { readonly study: string; r
         <>
           <PageHead
             title={`Change an analysis of ${analysis.specimenLabel}`}
-            lead="Correct what was misread or mistyped. What the laboratory reported stays as it reported it."
+            lead="Correct what was misread or mistyped. What was entered first is kept beside it."
             up={{ to: up(analysis), label: 'Back to the analysis' }}
           />
           <AnalysisForm study={study} specimen={analysis.specimen} analysis={analysis} />

@@ -7,6 +7,7 @@ import { count } from '../../parts/numbers.ts';
 import { PageHead } from '../../parts/PageHead.tsx';
 import { useAnalysis, useDeleteAnalysis } from '../../queries/analyses.ts';
 import { AnalysisFacts } from './AnalysisFacts.tsx';
+import { Corrections } from './Corrections.tsx';
 import { NormalisationSection } from './NormalisationSection.tsx';
 import { analysisPath, specimenPath } from './paths.ts';
 import { ReportedTable } from './ReportedTable.tsx';
@@ -28,6 +29,7 @@ export function AnalysisPage({ study, analysis: id }: { readonly study: string; 
           <section className="stack" aria-labelledby="reported">
             <h2 id="reported">As reported</h2>
             <ReportedTable reported={analysis.reported} />
+            <Corrections analysis={analysis} />
           </section>
           <NormalisationSection study={study} analysis={analysis} />
         </>

@@ -3,7 +3,7 @@ import { type Column, DataTable } from '../../parts/DataTable.tsx';
 import { NumberWithUnit } from '../../parts/NumberWithUnit.tsx';
 import { showAnalyte, showPlain } from '../../parts/numbers.ts';
 
-function Figure({ of }: { readonly of: ReportedValue }) {
+export function Figure({ of }: { readonly of: ReportedValue }) {
   if (!of.belowDetection)
     return (
       <NumberWithUnit
@@ -39,7 +39,7 @@ const COLUMNS: readonly Column<ReportedValue>[] = [
   },
 ];
 
-/** The laboratory's figures, untouched. */
+/** The laboratory's figures: in its units, nothing reckoned. */
 export function ReportedTable({ reported }: { readonly reported: readonly ReportedValue[] }) {
   return (
     <DataTable snug label="As reported" columns={COLUMNS} rows={reported} rowKey={(one) => one.analyte} />

@@ -1,0 +1,3 @@
+DROP VIEW "public"."visible_analysis";--> statement-breakpoint
+ALTER TABLE "analysis" ADD COLUMN "first_reported" jsonb;--> statement-breakpoint
+CREATE VIEW "public"."visible_analysis" AS (select "analysis"."id", "analysis"."study_id", "analysis"."specimen_id", "analysis"."zone_id", "analysis"."measured", "analysis"."technique", "analysis"."laboratory", "analysis"."instrument", "analysis"."date", "analysis"."source", "analysis"."doi", "analysis"."spot", "analysis"."note", "analysis"."reported", "analysis"."first_reported", "analysis"."import_id", "analysis"."row", "analysis"."created_at", "analysis"."updated_at" from "analysis" left join "import" on "import"."id" = "analysis"."import_id" where ("import"."id" is null or "import"."status" = 'done'));
