@@ -5,7 +5,7 @@ import { fitText, textWidth } from './text.ts';
 
 export type LegendEntry =
   | { readonly kind: 'group' | SpreadSign; readonly slot: number; readonly text: string }
-  | { readonly kind: 'replica' | 'chosen' | 'ellipse' | 'loading'; readonly text: string };
+  | { readonly kind: 'replica' | 'chosen' | 'ellipse' | 'loading' | 'mark'; readonly text: string };
 /** Lines in the group's own colour. */
 type SpreadSign = 'range' | 'quartiles' | 'middle';
 
@@ -95,18 +95,18 @@ function drawSign(item: Parent, entry: LegendEntry, theme: Theme): void {
   else
     drawLine(item, entry.kind, {
       theme,
-      colour: 'slot' in entry ? colourOf(entry.slot, theme) : theme.faint,
+      colour: 'slot' in entry ? colourOf(entry.slot, theme) : entry.kind === 'mark' ? theme.ink : theme.faint,
     });
 }
 
 /** A line as thick and as strong as the one it stands for. */
 function drawLine(
   item: Parent,
-  kind: SpreadSign | 'loading',
+  kind: SpreadSign | 'loading' | 'mark',
   { theme, colour }: { readonly theme: Theme; readonly colour: string },
 ): void {
   const em = theme.fontSize;
-  const upright = kind === 'middle';
+  const upright = kind === 'middle' || kind === 'mark';
   const thickness = kind === 'quartiles' ? 0.55 * em : theme.lineWidth * (upright ? 2 : 1);
   item
     .append('line')

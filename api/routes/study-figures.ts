@@ -1,8 +1,10 @@
 import { createRoute } from '@hono/zod-openapi';
 import { z } from 'zod';
+import { batchFigureFile, batchFigureWish } from '../contract/batch-figure.ts';
 import { id } from '../contract/common.ts';
 import { figureSheet, figureWords } from '../contract/figure.ts';
 import { firingFigureFile } from '../contract/firing-figure.ts';
+import { batchFigure, batchWords } from '../services/batch-figures.ts';
 import { firingFigure, firingWords } from '../services/firing-figures.ts';
 import { drawing, fileHeaders, json, router } from './route.ts';
 
@@ -24,6 +26,21 @@ const writeFiring = createRoute({
   responses: { 200: json(figureWords, 'The words that go with the figure') },
 });
 
+const ofBatch = z.object({ study: id, batch: id });
+const batchPath = '/studies/{study}/batches/{batch}';
+const drawBatch = createRoute({
+  ...{ method: 'get', path: `${batchPath}/figures/{file}`, tags },
+  summary: 'A batch as predicted beside the tiles made of it and its target: SVG, PDF, or PNG',
+  request: { params: ofBatch.extend({ file: batchFigureFile }), query: batchFigureWish },
+  responses: { 200: drawing },
+});
+const writeBatch = createRoute({
+  ...{ method: 'get', path: `${batchPath}/text`, tags },
+  summary: 'Caption, methods paragraph and citations of a batch beside its tiles',
+  request: { params: ofBatch, query: batchFigureWish },
+  responses: { 200: json(figureWords, 'The words that go with the figure') },
+});
+
 export const studyFigureRoutes = router()
   .openapi(drawFiring, async (c) => {
     const { study, firing, file } = c.req.valid('param');
@@ -35,4 +52,15 @@ export const studyFigureRoutes = router()
     const { study, firing } = c.req.valid('param');
     const wish = { id: firing, sheet: c.req.valid('query') };
     return c.json(await firingWords(c.var.caller, study, wish), 200);
+  })
+  .openapi(drawBatch, async (c) => {
+    const { study, batch, file } = c.req.valid('param');
+    const wish = { id: batch, file, wish: c.req.valid('query') };
+    const { bytes, type } = await batchFigure(c.var.caller, study, wish);
+    return c.body(bytes as Uint8Array<ArrayBuffer>, 200, fileHeaders(file, type)) as never;
+  })
+  .openapi(writeBatch, async (c) => {
+    const { study, batch } = c.req.valid('param');
+    const wish = { id: batch, wish: c.req.valid('query') };
+    return c.json(await batchWords(c.var.caller, study, wish), 200);
   });

@@ -149,3 +149,45 @@ describe('the curve of a firing', () => {
     expect(body.captions.curve).toMatch(/^No such figure/);
   });
 });
+
+describe('a batch beside the tiles made of it', () => {
+  const batchAt = async (name: string) => {
+    const all: { id: string; name: string; specimens: string[] }[] = (await used.api.get(`${at}/batches`))
+      .body;
+    const found = all.find((one) => one.name.startsWith(name))!;
+    return { path: `${at}/batches/${found.id}`, ...found };
+  };
+  it('is one page of vectors with its fonts in it and its text as text', async () => {
+    const { path } = await batchAt('Batch C');
+    const { bytes } = await file(`${path}/figures/fired.pdf`);
+    await expectDrawing(bytes, ['PbO', 'SiO₂', 'Predicted', 'Tile 3', 'Tile 4', 'Tile 5', 'wt%']);
+  });
+  it('is a well-formed SVG in every format, no type too small', async () => {
+    const { path } = await batchAt('Batch D');
+    for (const format of Object.keys(FORMATS) as (keyof typeof FORMATS)[])
+      expectReadable((await file(`${path}/figures/fired.svg?format=${format}`)).text, format);
+  });
+  it('is a PNG of 3840 pixels', async () => {
+    const { path } = await batchAt('Batch A');
+    const png = readPng((await file(`${path}/figures/fired.png?width=3840`)).bytes);
+    expect([png.width, png.height]).toEqual([3840, 2160]);
+  });
+  it('has a caption with n, closure and what bars mean, and methods that name the atomic weights', async () => {
+    const { path } = await batchAt('Batch C');
+    const { body } = await used.api.get(`${path}/text`);
+    expect(body.captions.fired).toMatch(/after 850 °C, beside the paint of Tile 3 \(n = 2 spots\)/);
+    expect(body.captions.fired).toMatch(/closed to 100 on \d+ oxides/);
+    expect(body.methods).toContain('The paint of 3 tiles');
+    expect(body.references.map(({ doi }: { doi: string }) => doi)).toEqual(['10.1515/pac-2019-0603']);
+  });
+  it('is drawn beside another replica where one is named, and refused beside nothing', async () => {
+    const { path } = await batchAt('Batch A');
+    const { specimens } = await batchAt('Batch B');
+    const other = await used.api.get(`${path}/text?replica=${specimens[0]}`);
+    expect(other.body.captions.fired).toContain('the paint of Tile 2');
+    const nobody = '00000000-0000-4000-8000-000000000000';
+    const { status, text } = await used.api.get(`${path}/figures/fired.svg?replica=${nobody}`);
+    expect(status).toBe(422);
+    expect(text).toContain('this batch has neither');
+  });
+});

@@ -24,3 +24,11 @@ export const firingFigureAddress = (
   sheet: FigureSheet,
 ): string =>
   `/api/studies/${study}/firings/${firing}/figures/${file}?${new URLSearchParams({ format: sheet.format, width: String(sheet.width) })}`;
+
+/** Where a batch beside a replica lies as a file. */
+export const batchFigureAddress = (
+  study: string,
+  { batch, replica }: { readonly batch: string; readonly replica: string },
+  { file, sheet }: { readonly file: string; readonly sheet: FigureSheet },
+): string =>
+  `/api/studies/${study}/batches/${batch}/figures/${file}?${new URLSearchParams({ format: sheet.format, width: String(sheet.width), replica })}`;

@@ -20,6 +20,7 @@ import { attempt } from '../parts/attempt.ts';
 import { type Bench, WithShelf } from '../parts/WithShelf.tsx';
 import { batchPath } from '../paths.ts';
 import { amountsOf } from '../target/aim.ts';
+import { BatchFigure } from './BatchFigure.tsx';
 import { setBeside, shareFromTile } from './compare.ts';
 import { DifferenceTable } from './DifferenceTable.tsx';
 import { EvaporationCheck } from './EvaporationCheck.tsx';
@@ -95,7 +96,10 @@ function Beside({ study, bench, batch, replicas }: BesideProps) {
         <Field label="± of the share (1σ, %)" inputMode="decimal" value={spread} onChange={setSpread} />
       </div>
       {chosen ? (
-        <Compared study={study} bench={bench} batch={batch} specimen={chosen} share={share} spread={spread} />
+        <Compared
+          {...{ study, bench, batch, share, spread, specimen: chosen }}
+          label={painted.find((one) => one.id === chosen)?.label ?? ''}
+        />
       ) : (
         <p className="faint">
           Choose a replica. Those painted with this batch come first once they are ticked on its page.
@@ -107,12 +111,13 @@ function Beside({ study, bench, batch, replicas }: BesideProps) {
 
 interface ComparedProps extends Omit<BesideProps, 'replicas'> {
   readonly specimen: string;
+  readonly label: string;
   /** As typed; empty lets the tile tell. */
   readonly share: string;
   readonly spread: string;
 }
 
-function Compared({ study, bench, batch, specimen, share, spread }: ComparedProps) {
+function Compared({ study, bench, batch, specimen, label, share, spread }: ComparedProps) {
   const analyses = useAnalyses(study, { specimen, limit: 500 });
   const techniques = useLookups().data?.techniques ?? [];
   const errors = Object.fromEntries(techniques.map((one) => [one.code, one.relativeError]));
@@ -128,10 +133,11 @@ function Compared({ study, bench, batch, specimen, share, spread }: ComparedProp
           const told = share.trim() || !slip ? null : shareFromTile({ fired, paint, slip });
           const typed = { f: percent(share), sigma: percent(spread) };
           const f = told ? { f: Math.min(told.f, 0.99), sigma: told.sigma } : typed;
-          return { fired, told, split: setBeside({ fired, paint, slip, share: f }) };
+          const tile = { label, spots: of('paint').length, amounts: paint };
+          return { fired, told, tile, split: setBeside({ fired, paint, slip, share: f }) };
         });
         if (!result.value) return <Notice kind="error">{result.reason}</Notice>;
-        const { split, fired, told } = result.value;
+        const { split, fired, told, tile } = result.value;
         return (
           <>
             {slips.length === 0 && (
@@ -147,6 +153,7 @@ function Compared({ study, bench, batch, specimen, share, spread }: ComparedProp
               ))}
             </Notice>
             <DifferenceTable split={split} />
+            <BatchFigure study={study} batch={batch} fired={fired} tile={{ ...tile, id: specimen }} />
             <EvaporationCheck lost={split.leadLost} fired={fired} celsius={batch.fire.celsius} />
             <Cautions hazards={fired.hazards} />
           </>
