@@ -20,8 +20,9 @@ const figure = (p: number) => (p < 0.001 ? '< 0.001' : p.toPrecision(2));
 const between = ({ low, high }: Interval) => `${figure(low)} to ${figure(high)}`;
 
 /**
- * What the draws allow one to say of a sample and one group (by default the one it is most often inside, else most
- * often nearest to), and no more: inside or outside is claimed only where at least 95 % of draws say so.
+ * What the draws allow one to say of a sample and one group (by default the one it is most often inside or at the
+ * edge of, else most often nearest to), and no more: a verdict is claimed only where at least
+ * 95 % of draws give it.
  * @example
  * at = { low: 1, median: 2, high: 3 }
  * group = (inside, outside) => ({ group: 'g', name: 'Red Terrace ware', distance: at, d2: at, membership: { low: 0.02, median: 0.1, high: 0.4 }, inside, outside, nearest: 1 })
@@ -46,6 +47,15 @@ export function uncertaintySentence({ label, draws, groups }: DrawnGroups, id?: 
   return `Whether ${label} lies inside ${name} cannot be told within the uncertainties: it is inside in ${percent(inside)}, at the edge in ${percent(edge)} and outside in ${percent(outside)} ${of}.`;
 }
 
+/**
+ * As a placement chooses the group it speaks of: one with a membership probability that it is most often inside, draws
+ * at the edge counting half; where it is outside all of those, the nearest. A group with ranks only excludes too little
+ * to be spoken of first.
+ */
 function subject(groups: readonly GroupUncertainty[]): GroupUncertainty | undefined {
-  return [...groups].sort((a, b) => (b.inside ?? 0) - (a.inside ?? 0) || b.nearest - a.nearest)[0];
+  const closeness = ({ inside, outside }: GroupUncertainty) => (inside ?? 0) - (outside ?? 1);
+  const exact = groups.filter(({ membership }) => membership !== null);
+  const possible = exact.length > 0 ? exact.filter(({ outside }) => (outside ?? 1) < SURE) : groups;
+  const [best] = possible.toSorted((a, b) => closeness(b) - closeness(a) || b.nearest - a.nearest);
+  return best ?? groups.toSorted((a, b) => b.nearest - a.nearest)[0];
 }

@@ -56,6 +56,11 @@ describe('the sentence of a drawn placement', () => {
 
   it('speaks of the group it is most often inside, and of none where there is none', () => {
     expect(say(group(0.2, 'A'), group(0.6, 'B'))).toContain('inside B');
+    expect(say(group(0.01, 'A', 0.99), group(0, 'B', 0.3))).toContain('inside B');
+    expect(say(group(0.6, 'A', 0.4), group(0, 'B', 0))).toContain('inside A');
+    const ranked = { ...group(0, 'Few', 0.01), membership: null };
+    expect(say(ranked, group(0.05, 'B', 0.5))).toContain('inside B');
+    expect(say(ranked, { ...group(0, 'B', 1), nearest: 0.1 })).toContain('edge of Few');
     expect(say(group(null))).toMatch(/cannot be judged.*nearest in 80 % of 2,000 draws/);
     expect(say()).toContain('no ware group');
   });
