@@ -24,6 +24,7 @@ const recastRow = z.object({
   clay: number,
   ratio: number,
   sigma: number.nullable(),
+  df: number.nullable(),
 }) satisfies z.ZodType<RecastRow>;
 export const recastAnswer = z
   .object({

@@ -67,6 +67,12 @@ u2 <- nls(f ~ exp(-t / d), start = list(d = 25), weights = 1 / s^2, control = nl
 put("uptake_dissolved", list(depth = unname(coef(u1)), chiSquare = sum((resid(u1) / s)^2)))
 put("uptake_through", list(depth = unname(coef(u2)), chiSquare = sum((resid(u2) / s)^2)))
 
+# 8. Welch's test of one mean where variances are found from few repeats (recast test: ratios from spots).
+wd <- list(a = c(0.02, -0.01, 0.05), b = c(0.11, 0.04), c = c(-0.03, 0.01, 0.02, -0.06, 0.03), d = c(0.09, 0.02, 0.12))
+wt <- oneway.test(y ~ g, data.frame(y = unlist(wd), g = rep(names(wd), lengths(wd))))
+put("welch_data", wd)
+put("welch", list(F = unname(wt$statistic), df = unname(wt$parameter[2]), p = wt$p.value))
+
 num <- function(x) paste(sprintf("%.17g", x), collapse = ", ")
 json <- function(x) {
   if (is.list(x)) paste0("{", paste(sprintf('"%s": %s', names(x), sapply(x, json)), collapse = ", "), "}")

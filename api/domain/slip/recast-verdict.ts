@@ -1,4 +1,5 @@
-import { consistencyOf, twoSided95 } from './consistency.ts';
+import { type CommonMean, commonMean } from './common-mean.ts';
+import { consistencyOf, effectiveDf, twoSided95 } from './consistency.ts';
 import type { Consistency } from './types.ts';
 
 /** One oxide of paint and clay, both recast to 100 without lead and added oxides. */
@@ -10,6 +11,8 @@ export interface RecastRow {
   /** paint/clay, and its standard uncertainty (null where no uncertainty is known). */
   readonly ratio: number;
   readonly sigma: number | null;
+  /** Degrees of freedom of `sigma` where it was found from a few spots; null: taken as known. */
+  readonly df: number | null;
 }
 
 /** What the ratios of a recast test are consistent with, within their uncertainties. */
@@ -24,7 +27,6 @@ export interface RecastVerdict {
   readonly consistency: Consistency | null;
   readonly sentence: string;
 }
-type Ratios = readonly { readonly oxide: string; readonly log: number; readonly variance: number }[];
 
 const NO_CUT_OFF = 'No published cut-off is used: the words rest on the stated uncertainties alone.';
 const UNTOLD: Omit<RecastVerdict, 'sentence'> = {
@@ -37,11 +39,12 @@ const UNTOLD: Omit<RecastVerdict, 'sentence'> = {
 
 /**
  * Reads the ratios of a recast test. In proportion to each other, oxides do not feel the renormalisation: whether all
- * but silica share one ratio is tested by χ² on their logarithms; how far silica stands off from it gives the share
- * of silica added, w = 1 − 1/((1 − b) + b·q), b the clay's recast SiO2 (0–1), q silica's ratio over the common one.
- * Without SiO2, a second oxide or uncertainties it tells nothing.
+ * but silica share one ratio is tested by χ² on their logarithms, or by Welch's F where σ was found from a few spots
+ * (`commonMean`); how far silica stands off from it, by Student's t then, gives the share of silica added,
+ * w = 1 − 1/((1 − b) + b·q), b the clay's recast SiO2 (0–1), q silica's ratio over the common one. Without SiO2, a
+ * second oxide or uncertainties it tells nothing.
  * @example
- * row = (oxide, clay, ratio) => ({ oxide, clay, paint: clay * ratio, ratio, sigma: 0.02 * ratio })
+ * row = (oxide, clay, ratio) => ({ oxide, clay, paint: clay * ratio, ratio, sigma: 0.02 * ratio, df: null })
  * recastVerdict([row('SiO2', 62, 1), row('Al2O3', 20, 1), row('Fe2O3', 18, 1)], 'the body').kind // 'lead alone'
  * recastVerdict([row('SiO2', 62, 1.2043), row('Al2O3', 20, 0.6667), row('Fe2O3', 18, 0.6667)], 'the body').kind // 'added silica'
  * recastVerdict([row('SiO2', 62, 1), row('Al2O3', 20, 1.5), row('Fe2O3', 18, 0.5)], 'the body').kind // 'another clay'
@@ -59,13 +62,9 @@ export function recastVerdict(rows: readonly RecastRow[], clay: string): RecastV
       ...UNTOLD,
       sentence: 'The test needs SiO2 and at least two other oxides on both sides; no verdict.',
     };
-  const logs = (some: readonly RecastRow[]): Ratios =>
-    some.map(({ oxide, ratio, sigma }) => ({ oxide, log: Math.log(ratio), variance: (sigma! / ratio) ** 2 }));
-  const { mean, variance, chiSquare } = weighted(logs(others));
-  const consistency = consistencyOf(chiSquare, others.length - 1);
-  const [own] = logs([silica]);
-  const stretch = consistency.agree ? 1 : chiSquare / (others.length - 1);
-  const excess = { log: own!.log - mean, sigma: Math.sqrt(own!.variance + stretch * variance) };
+  const rest = commonMean(others.map(logOf));
+  const consistency = consistencyOf(rest.chiSquare, others.length - 1, rest.df);
+  const excess = excessOf(silica, rest, consistency);
   const b = silica.clay / 100;
   const q = Math.exp(excess.log);
   const common = 1 / (1 - b + b * q);
@@ -78,11 +77,24 @@ export function recastVerdict(rows: readonly RecastRow[], clay: string): RecastV
   return { ...found, ...reading(found, excess, clay) };
 }
 
-function weighted(ratios: Ratios) {
-  const total = ratios.reduce((sum, { variance }) => sum + 1 / variance, 0);
-  const mean = ratios.reduce((sum, { log, variance }) => sum + log / variance, 0) / total;
-  const chiSquare = ratios.reduce((sum, { log, variance }) => sum + (log - mean) ** 2 / variance, 0);
-  return { mean, variance: 1 / total, chiSquare };
+const logOf = ({ ratio, sigma, df }: RecastRow) => ({
+  ...{ value: Math.log(ratio), variance: (sigma! / ratio) ** 2, df },
+});
+
+/** How far silica's ratio stands off from the common one, as a logarithm. */
+interface Excess {
+  readonly log: number;
+  readonly sigma: number;
+  readonly df: number | null;
+}
+
+function excessOf(silica: RecastRow, rest: CommonMean, fit: Consistency): Excess {
+  const own = logOf(silica);
+  const others = { variance: (fit.agree ? 1 : fit.chiSquare / fit.df) * rest.variance, df: rest.df };
+  const df = effectiveDf([own, others]);
+  // A scatter of closed spots: what silica gains the others lose, so errors may add up outright (GUM 5.2.2, note 1).
+  const [a, b] = [Math.sqrt(own.variance), Math.sqrt(others.variance)];
+  return { log: own.value - rest.mean, sigma: df === null ? Math.hypot(a, b) : a + b, df };
 }
 
 interface Found {
@@ -93,7 +105,7 @@ interface Found {
 
 function reading(
   { addedSilica, addedSilicaSigma, consistency }: Found,
-  excess: { readonly log: number; readonly sigma: number },
+  excess: Excess,
   clay: string,
 ): Pick<RecastVerdict, 'kind' | 'sentence'> {
   const say = (kind: RecastVerdict['kind'], words: string) => ({ kind, sentence: `${words} ${NO_CUT_OFF}` });
@@ -103,7 +115,7 @@ function reading(
       `Without lead and added oxides, what is left does not keep the proportions of ${clay} even leaving silica aside (p ${consistency.p < 0.001 ? '< 0.001' : `= ${consistency.p.toFixed(3)}`}): another clay, or something more was added or taken.`,
     );
   const figures = `${(100 * addedSilica).toFixed(1)} ± ${(100 * addedSilicaSigma).toFixed(1)} % of what is left (one standard uncertainty)`;
-  if (Math.abs(excess.log) <= twoSided95(null) * excess.sigma)
+  if (Math.abs(excess.log) <= twoSided95(excess.df) * excess.sigma)
     return say(
       'lead alone',
       `Without lead and added oxides, what is left keeps the proportions of ${clay}: consistent with a lead compound used alone. Silica added: ${figures}.`,

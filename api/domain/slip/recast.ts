@@ -1,4 +1,5 @@
 import { RequirementError } from '../requirement.ts';
+import { effectiveDf } from './consistency.ts';
 import { sharedOxides, weighable } from './measurement.ts';
 import { type RecastRow, type RecastVerdict, recastVerdict } from './recast-verdict.ts';
 import type { Analysed } from './types.ts';
@@ -60,16 +61,17 @@ function rowsOf(kept: readonly string[], total: { paint: number; clay: number },
   return kept.map((oxide) => {
     const [p, c] = [sides.paint.amounts[oxide]!.value!, sides.clay.amounts[oxide]!.value!];
     const [paint, clay] = [(100 * p) / total.paint, (100 * c) / total.clay];
-    const relative = [sides.paint, sides.clay].map((side) => relativeError(side, oxide));
-    const known = relative.every((r) => r !== null);
+    const relative = [sides.paint, sides.clay].flatMap((side) => relativeError(side, oxide) ?? []);
     const ratio = paint / clay;
-    return { oxide, paint, clay, ratio, sigma: known ? ratio * Math.hypot(...(relative as number[])) : null };
+    if (relative.length < 2) return { oxide, paint, clay, ratio, sigma: null, df: null };
+    const sigma = ratio * Math.sqrt(relative[0]!.variance + relative[1]!.variance);
+    return { oxide, paint, clay, ratio, sigma, df: effectiveDf(relative) };
   });
 }
 
-function relativeError(side: Analysed, oxide: string): number | null {
+function relativeError(side: Analysed, oxide: string): { variance: number; df: number | null } | null {
   const { sigma, resolution } = side.amounts[oxide]!;
   if (sigma === null && resolution === null) return null;
-  const { value, variance } = weighable(side, oxide);
-  return Math.sqrt(variance) / value;
+  const { value, variance, df } = weighable(side, oxide);
+  return { variance: variance / value ** 2, df };
 }
