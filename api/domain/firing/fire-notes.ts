@@ -1,46 +1,9 @@
 import { RequirementError } from '../requirement.ts';
+import type { ClockedReading, FireLog, FireMark, FireNote } from './fire-note-types.ts';
 import { stagesInOrder } from './stages.ts';
-import type { Air, AirStage, HandReading } from './types.ts';
+import type { Air, AirStage } from './types.ts';
 
-/** What someone at the fire noted. Two people may note at once, each with a clock of their own. */
-export type FireNote = {
-  /** Made where it was noted, so that a note sent twice counts once. */
-  readonly id: string;
-  /** Instant it was noted, and the instant it is of: the same, unless it was put right later. */
-  readonly noted: string;
-  readonly at: string;
-} & (
-  | { readonly kind: 'lit' }
-  | { readonly kind: 'air'; readonly air: Air }
-  | { readonly kind: 'out' }
-  | { readonly kind: 'reading'; readonly where: string; readonly reading: HandReading }
-);
-
-/** What is kept of a note for good: it tells a second sending, and when air changed. */
-export interface FireMark {
-  readonly mark: string;
-  readonly noted: string;
-  readonly at: string;
-  readonly kind: FireNote['kind'] | 'judgement' | 'picture';
-  readonly air?: Air;
-  readonly zone?: string;
-}
-
-export interface ClockedReading {
-  /** Seconds since the fire was lit; null where that is not known. */
-  readonly at: number | null;
-  readonly clock: string | null;
-  readonly where: string;
-  readonly reading: HandReading;
-}
-
-export interface FireLog {
-  readonly stages: readonly AirStage[];
-  readonly readings: readonly ClockedReading[];
-  readonly marks: readonly FireMark[];
-}
-
-/** Readings and stages that came before the fire was lit by this much are a slip of the clock. */
+/** A note further than this from its fire, s, is a slip of some clock. */
 const MOST_SECONDS = 5_000_000;
 
 /**

@@ -1,12 +1,7 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
-import {
-  airNow,
-  type FireLog,
-  type FireNote,
-  litAt,
-  noteFire,
-} from '../../../api/domain/firing/fire-notes.ts';
+import type { FireLog, FireNote } from '../../../api/domain/firing/fire-note-types.ts';
+import { airNow, litAt, noteFire } from '../../../api/domain/firing/fire-notes.ts';
 
 const EMPTY: FireLog = { stages: [], readings: [], marks: [] };
 const START = Date.parse('2026-03-01T10:00:00Z');
