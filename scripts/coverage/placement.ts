@@ -1,6 +1,6 @@
 /**
  * Measures what the placement promises: npx tsx scripts/coverage/placement.ts [rounds] writes the tables in
- * docs/coverage-placement.md between its marks. Seeded; about ten minutes for 1,000 rounds.
+ * docs/coverage-placement.md between its marks. Seeded; about ten minutes for 1,000 rounds on a busy machine.
  */
 import { readFileSync, writeFileSync } from 'node:fs';
 import path from 'node:path';

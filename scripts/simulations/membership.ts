@@ -2,6 +2,7 @@
  * How often the placement calls a true member, and a stranger, inside or outside, by group size and method: what the
  * default of choose-spread.ts and the levels of verdict.ts rest on. Seeded.
  * Run: npx tsx scripts/simulations/membership.ts [rounds] [oxides] [heavy]
+ * One and two groups, ranks, and values below detection: scripts/coverage/placement.ts, docs/coverage-placement.md.
  *
  * Three groups of the same spread (mixing weights falling by √½ a direction, turned at random, so that the condition
  * of the covariance is that of the 45 Romano-British sherds) around centres of their own. A newcomer is a true
