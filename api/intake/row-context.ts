@@ -8,6 +8,8 @@ export interface RowContext {
   readonly row: Row;
   readonly plan: Plan;
   readonly log: ProblemLog;
+  /** Specimen of the analysis just above, where there is one. */
+  readonly above?: string;
 }
 
 /** What the figure is of: from the column, or in the long layout from the row. */

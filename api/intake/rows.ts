@@ -2,7 +2,7 @@ import { specimenIn } from './facts.ts';
 import { letterOf } from './letters.ts';
 import { type RowContext, shorten } from './row-context.ts';
 import { widthOf } from './width.ts';
-import { rowNameOf } from './words.ts';
+import { rowNameOf, uncertaintiesOf } from './words.ts';
 
 /** What a row is: an analysis, the uncertainties of the one above, or nothing to be read. */
 export type RowKind = 'analysis' | 'uncertainties' | 'skip';
@@ -31,13 +31,23 @@ export function kindOfRow(context: RowContext): RowKind {
   return plan.keep.has(row.number) ? 'analysis' : byName(context);
 }
 
-function byName({ row, plan, log }: RowContext): RowKind {
+function byName({ row, plan, log, above }: RowContext): RowKind {
   const index = plan.words.get('specimen')?.[0];
   if (index === undefined && plan.choices.layout === 'long') return 'analysis';
   const label = (index === undefined ? row.cells.find((c) => c.trim() !== '') : row.cells[index]) ?? '';
   const name = rowNameOf(label);
-  if (name === null) return 'analysis';
   if (name === 'uncertainty') return 'uncertainties';
+  if (name === null) {
+    const of = uncertaintiesOf(label);
+    if (of === null) return 'analysis';
+    if (of === above) return 'uncertainties';
+    log.warn(
+      'summary',
+      `“${shorten(label)}” names uncertainties of “${shorten(of)}”, which must stand in the next row after its analysis; the row is left out unless you keep it`,
+      { row: row.number },
+    );
+    return 'skip';
+  }
   const what = name === 'limit' ? 'detection limits' : 'a summary';
   log.warn(
     'summary',

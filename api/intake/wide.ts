@@ -35,7 +35,7 @@ export class WideReader {
   }
 
   #readRow(context: RowContext): DraftAnalysis[] {
-    const kind = kindOfRow(context);
+    const kind = kindOfRow({ ...context, above: this.#follows ? this.#specimen : '' });
     if (kind === 'uncertainties') {
       this.#addUncertainties(context);
       return [];
@@ -82,7 +82,9 @@ export class WideReader {
     }
     this.#follows = false;
     if (this.#held === null) return;
-    const label = row.cells[plan.words.get('specimen')?.[0] ?? 0] ?? '';
+    const named = (row.cells[plan.words.get('specimen')?.[0] ?? 0] ?? '').trim();
+    // What stands behind the specimen's own name, which may hold figures itself.
+    const label = named.startsWith(this.#specimen) ? named.slice(this.#specimen.length) : named;
     const basis: UncertaintyBasis = /2/.test(label) ? '2σ' : /1|σ|sd/i.test(label) ? '1σ' : 'unstated';
     const values = this.#held.values.map((value) => withUncertainty({ row, plan, log }, value, basis));
     this.#held = { ...this.#held, rows: [...this.#held.rows, row.number], values };

@@ -103,6 +103,16 @@ const SUMMARY_ROW =
 const UNCERTAINTY_ROW =
   /^(?:±|\+\/-|\+-|[12]\s?(?:σ|s|sigma)|±\s?[12]?\s?(?:σ|s|sigma|sd)?|err(?:or)?\.?|uncertainty|fehler|unsicherheit|erreur|incertitude)$/i;
 
+/** What stands behind a specimen's name where the row holds its uncertainties: `S1 ±`, `S1 err`, `S1 (1σ)`. */
+const OF_SPECIMEN =
+  /^(.*?\S)[\s_-]*[([]?(?:[\s_([](?:err(?:or)?\.?|unc(?:ertainty)?\.?|[12]?\s?(?:sd|s\.d\.|sigma)|[12]\s?s|st\.?\s?dev\.?|std)|±(?:\s?[12]?\s?(?:σ|s|sd))?|\+\/-|[12]?\s?σ)[)\]]?$/i;
+
+/** The specimen whose uncertainties a row is named for; null where it is named for none. */
+export function uncertaintiesOf(label: string): string | null {
+  if (label.length > 120) return null;
+  return OF_SPECIMEN.exec(label.normalize('NFKC').trim())?.[1]?.trim() ?? null;
+}
+
 export type RowName = 'limit' | 'summary' | 'uncertainty' | null;
 
 /** What the name of a row says of it; null for an analysis. */

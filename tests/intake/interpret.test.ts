@@ -122,6 +122,37 @@ describe('an analysis keeps what its row says', () => {
     ]);
   });
 
+  it.each([
+    ['S2 err', 'unstated'],
+    ['S2 ±', 'unstated'],
+    ['S2 (1σ)', '1σ'],
+    ['S2 2 sd', '2σ'],
+    ['S2_err', 'unstated'],
+  ])('a row “%s” below its specimen holds its uncertainties', async (name, basis) => {
+    const p = await previewCsv(`Sample,SiO2,PbO\nS2,60,35\n${name},0.5,0.4\nS3,61,34\n`);
+    expect(p.counts).toMatchObject({ analyses: 2, specimens: 2 });
+    expect(told(p.analyses[0])).toEqual([`SiO2 60 ± 0.5 (${basis}) wt%`, `PbO 35 ± 0.4 (${basis}) wt%`]);
+    expect(told(p.analyses[1])).toEqual(['SiO2 61 wt%', 'PbO 34 wt%']);
+  });
+  it('a sideways table with uncertainties beside each specimen gives no specimens of them', async () => {
+    const p = await previewCsv(
+      'Oxide,S1,S1 err,S2,S2 err\nSiO2,60,0.5,61,0.6\nPbO,35,0.4,34,0.3\nCaO,4,0.1,5,0.2\n',
+    );
+    expect(p.counts).toMatchObject({ analyses: 2, specimens: 2 });
+    expect(told(p.analyses[1])[0]).toBe('SiO2 61 ± 0.6 (unstated) wt%');
+  });
+  it('uncertainties that stand apart from their specimen are left out, and said', async () => {
+    const p = await previewCsv('Sample,SiO2,PbO\nS1,60,35\nS2,61,34\nS1 err,0.5,0.4\n');
+    expect(p.counts.specimens).toBe(2);
+    expect(p.problems.map(({ message }) => message).join(' ')).toContain(
+      '“S1 err” names uncertainties of “S1”, which must stand in the next row after its analysis',
+    );
+  });
+  it('names that only end like one are specimens', async () => {
+    const p = await previewCsv('Sample,SiO2,PbO\nKerr,60,35\nASD,61,34\nM1s,60,35\n');
+    expect(p.counts.specimens).toBe(3);
+  });
+
   it('FeO beside Fe2O3 are two parts of the iron, and both are kept', async () => {
     const p = await previewCsv('Sample,SiO2,Fe2O3,FeO\nR-1,90,5,3.1\n');
     expect(p.importable).toBe(true);
