@@ -3,19 +3,8 @@ import type { FiringRecord } from '../../../../api/contract/firing.ts';
 import { Button } from '../../../parts/Button.tsx';
 import { Field } from '../../../parts/Field.tsx';
 import { ErrorNotice } from '../../../parts/Notice.tsx';
-import { readNumber } from '../../../parts/numbers.ts';
 import { useThresholds } from '../../../queries/firing-logs.ts';
-
-const MOST = 12;
-
-/** Temperatures from a text such as `600, 750, 800`; null where one is no figure, or there are too many. */
-export function thresholdsIn(text: string): number[] | null {
-  const parts = text.split(/[;\s]+|,(?=\s|$)|,(?=\d{3})/).filter((part) => part.trim() !== '');
-  const read = parts.map(readNumber);
-  const fit = read.every((value) => value !== null && value >= -50 && value <= 1800);
-  if (!fit || read.length > MOST) return null;
-  return [...new Set(read as number[])].sort((a, b) => a - b);
-}
+import { MOST, thresholdsIn } from './thresholds-typed.ts';
 
 /** Temperatures whose time above is wanted; they may change at any time, also once a log is read. */
 export function Thresholds({ study, firing }: { readonly study: string; readonly firing: FiringRecord }) {
