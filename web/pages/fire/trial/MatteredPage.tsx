@@ -154,11 +154,19 @@ const COLUMNS: readonly Column<Effect>[] = [
 ];
 
 const pInWords = (p: number) => (p < 0.001 ? '< 0.001' : showSignificant(p, 2));
-/** Odds ratios for zones within tiles, differences for the rest; `none` where a side has no bound. */
+/** Odds ratios for zones within tiles, differences for the rest. */
 function intervalInWords({ scale, estimate, low, high, level }: Effect): string {
   const odds = scale === 'log-odds';
-  const show = (value: number | null, none: string) =>
-    value === null ? none : showSignificant(odds ? Math.exp(value) : value, 2);
+  const show = (value: number) => showSignificant(odds ? Math.exp(value) : value, 2);
   const what = odds ? 'odds ×' : scale === 'share' ? 'share' : 'grades';
-  return `${what} ${show(estimate, 'beyond telling')} (${Math.round(100 * level)} %: ${show(low, odds ? '0' : 'no bound')} to ${show(high, 'no bound')})`;
+  const size = estimate === null ? 'beyond telling' : show(estimate);
+  const ends =
+    low === null
+      ? high === null
+        ? 'no bounds'
+        : `${show(high)} or less`
+      : high === null
+        ? `${show(low)} or more`
+        : `${show(low)} to ${show(high)}`;
+  return `${what} ${size} (${Math.round(100 * level)} %: ${ends})`;
 }
