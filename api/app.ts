@@ -1,3 +1,4 @@
+import path from 'node:path';
 import type { Database } from '../db/connect.ts';
 import { docsPage } from './docs.ts';
 import { guard, limitBody } from './guard.ts';
@@ -70,6 +71,7 @@ export function createApp({ db, pages, outside }: AppNeeds) {
   app.use('/api/*', limitBody());
   app.use('/api/*', async (c, next) => {
     c.set('caller', { db, who: 'local' });
+    c.set('shareFile', pages === undefined ? null : path.join(pages, '../share-file'));
     await next();
     c.header('cache-control', 'no-store');
   });

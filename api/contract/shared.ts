@@ -24,6 +24,13 @@ export const shared = z
   .discriminatedUnion('kind', [sharedPlacement.extend(around), sharedSheet.extend(around)])
   .meta({ id: 'Shared' });
 
+/** What stands in a page that was saved as one file, beside the page itself. */
+export interface ShareFile {
+  readonly shared: SharedOf<'placement'>;
+  /** CSV by name. */
+  readonly tables: Readonly<Record<string, string>>;
+}
+
 export type SharedPlacement = z.infer<typeof sharedPlacement>;
 export type SharedSlips = NonNullable<SharedPlacement['slips']>;
 export type Shared = z.infer<typeof shared>;

@@ -10,6 +10,8 @@ export interface Served {
     caller: Caller;
     /** Where the request comes from, as far as it can be known. */
     cameFrom: string;
+    /** Folder of the page that a share is saved as; null where the pages are not served. */
+    shareFile: string | null;
     /** Origin by which shares are reached from elsewhere; null where there is none. */
     outside: string | null;
   };

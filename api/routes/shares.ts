@@ -5,6 +5,7 @@ import { figureFile, figureLook } from '../contract/figure.ts';
 import { comparisonTable } from '../contract/placement.ts';
 import { newComment, newShare, share, shareComment, shareMade, shares } from '../contract/share.ts';
 import { shared } from '../contract/shared.ts';
+import { placementFile, sharedFile } from '../services/share-files.ts';
 import { comment, readShared, sharedBundle, sharedFigure, sharedTable } from '../services/shared.ts';
 import { createShare, deleteShare, listShares, revokeShare } from '../services/shares.ts';
 import { body, csv, csvHeaders, done, fileHeaders, json, ofStudy, router } from './route.ts';
@@ -13,6 +14,9 @@ import { ofToken, visitor } from './visitor.ts';
 const tags = ['Sharing'];
 const path = '/studies/{study}/shares';
 const ofShare = z.object({ study: id, share: id });
+const html = { description: 'The file', content: { 'text/html': { schema: z.string() } } } as const;
+const pageHeaders = fileHeaders('placement.html', 'text/html; charset=utf-8');
+
 const list = createRoute({
   ...{ method: 'get', path, tags, summary: 'Shares of a study, newest first, with what was said on them' },
   request: { params: ofStudy },
@@ -58,6 +62,17 @@ const bundle = createRoute({
   request: { params: ofToken },
   responses: { 200: { description: 'A zip', content: { 'application/zip': { schema: z.string() } } } },
 });
+const page = createRoute({
+  ...{ method: 'get', path: '/shared/{token}/page.html', tags, summary: 'What is shared as one HTML file' },
+  request: { params: ofToken },
+  responses: { 200: html },
+});
+const placementPage = createRoute({
+  ...{ method: 'get', path: '/studies/{study}/placements/{placement}/page.html', tags },
+  summary: 'A kept placement as one HTML file that opens from a disk without a network',
+  request: { params: z.object({ study: id, placement: id }) },
+  responses: { 200: html },
+});
 const say = createRoute({
   ...{
     method: 'post',
@@ -98,6 +113,15 @@ export const shareRoutes = router()
     const bytes = await sharedBundle(visitor(c, c.req.valid('param').token));
     const headers = fileHeaders('placement.zip', 'application/zip');
     return c.body(bytes as Uint8Array<ArrayBuffer>, 200, headers) as never;
+  })
+  .openapi(page, async (c) => {
+    const file = await sharedFile(visitor(c, c.req.valid('param').token), c.var.shareFile);
+    return c.body(file, 200, pageHeaders);
+  })
+  .openapi(placementPage, async (c) => {
+    const { study, placement } = c.req.valid('param');
+    const wish = { placement, built: c.var.shareFile };
+    return c.body(await placementFile(c.var.caller, study, wish), 200, pageHeaders);
   })
   .openapi(say, async (c) =>
     c.json(await comment(visitor(c, c.req.valid('param').token), c.req.valid('json')), 201),

@@ -18,7 +18,7 @@ export function freezeShare(caller: Caller, studyId: string, wish: NewShare): Pr
   return freezePlacementShare(caller, studyId, wish.placement);
 }
 
-async function freezePlacementShare(
+export async function freezePlacementShare(
   caller: Caller,
   studyId: string,
   placementId: string,

@@ -1,6 +1,6 @@
 import type { share } from '../../db/schema/schema.ts';
 import type { ComparisonData } from '../contract/comparison-data.ts';
-import type { Shared, SharedOf, SharedPlacement } from '../contract/shared.ts';
+import type { SharedOf, SharedPlacement } from '../contract/shared.ts';
 
 /** What is kept with a share, by its kind: all that a visitor can reach, besides what a live sheet reads. */
 export type SharePayload = PlacementPayload | SheetPayload;
@@ -25,11 +25,13 @@ export function payloadOf({ payload }: Pick<typeof share.$inferSelect, 'payload'
   return { slips: null, data: null, ...kept, kind: 'placement' };
 }
 
+type Around = 'comments' | 'expiresAt' | 'said';
+type Told<Kind extends KindOfShare> = { [Each in Kind]: Omit<SharedOf<Each>, Around> }[Kind];
+
 /** What a visitor is told of a payload. */
-export function toldOf(payload: SharePayload): Told {
+export function toldOf<Kind extends KindOfShare>(payload: PayloadOf<Kind>): Told<Kind>;
+export function toldOf(payload: SharePayload): Told<KindOfShare> {
   if (payload.kind === 'sheet') return { kind: 'sheet', name: payload.name };
   const { data, ...told } = payload;
   return { ...told, bundled: data !== null };
 }
-type Around = 'comments' | 'expiresAt' | 'said';
-type Told = { [Kind in Shared['kind']]: Omit<SharedOf<Kind>, Around> }[Shared['kind']];

@@ -10,6 +10,8 @@ import { StudySwitcher } from './StudySwitcher.tsx';
 export function Shell({ children }: { readonly children: ReactNode }) {
   const [, params] = useRoute('/studies/:study/*?');
   const [location] = useLocation();
+  // Who was given a share reaches nothing but the share.
+  const [shared] = useRoute('/shared/*?');
   const study = isSheetPage(location) ? null : (params?.study ?? null);
   return (
     <>
@@ -18,10 +20,17 @@ export function Shell({ children }: { readonly children: ReactNode }) {
       </a>
       <header className="head">
         <div className="head-row">
-          <Link href="/" className="wordmark">
-            <Mark />
-            Nearsherd
-          </Link>
+          {shared ? (
+            <span className="wordmark">
+              <Mark />
+              Nearsherd
+            </span>
+          ) : (
+            <Link href="/" className="wordmark">
+              <Mark />
+              Nearsherd
+            </Link>
+          )}
           {study && <StudySwitcher study={study} />}
           <div className="head-end">
             <AppearanceSwitch />
@@ -33,7 +42,13 @@ export function Shell({ children }: { readonly children: ReactNode }) {
         {children}
       </main>
       <footer className="foot">
-        Nearsherd on your own machine. <a href="/api/docs">How programs use it</a>
+        {shared ? (
+          'Shared from Nearsherd, which runs on the machine of whoever shared it.'
+        ) : (
+          <>
+            Nearsherd on your own machine. <a href="/api/docs">How programs use it</a>
+          </>
+        )}
       </footer>
     </>
   );

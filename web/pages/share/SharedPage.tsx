@@ -11,11 +11,12 @@ export default function SharedPage({ token }: { readonly token: string }) {
   const query = useShared(token);
   if (query.error instanceof Refusal)
     return <PageHead title="Nothing to see here" lead={messageOf(query.error)} />;
+  const address = `/api/shared/${encodeURIComponent(token)}`;
   return (
     <Loaded query={query} what="what was shared" page>
       {(shared) =>
         shared.kind === 'placement' ? (
-          <SharedPlacement shared={shared} files={{ address: `/api/shared/${encodeURIComponent(token)}` }}>
+          <SharedPlacement shared={shared} files={{ address, talk: `/shared/${token}/talk` }}>
             {shared.comments && <Comments token={token} shared={shared} />}
           </SharedPlacement>
         ) : (

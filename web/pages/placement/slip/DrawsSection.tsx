@@ -15,10 +15,11 @@ import { useDraft } from '../../../parts/useDraft.ts';
 import { NumberBox } from '../panel/NumberBox.tsx';
 import { column, DownloadableTable, type TableColumn } from '../tables/DownloadableTable.tsx';
 import { percent, showProbability } from '../words.ts';
+import { isOf } from './drawn.ts';
 import { type DrawSettings, drawsKey, requestFor, USUAL_DRAWS } from './draws.ts';
 import { attempt, type Slipped } from './placer.ts';
 import type { SlipSectionProps } from './section-props.ts';
-import { isOf, useDraws } from './useDraws.ts';
+import { useDraws } from './useDraws.ts';
 import { useNow } from './useSlip.ts';
 
 /** Uncertainties carried through drawing off and placing, by draws made beside the page. */

@@ -1,7 +1,7 @@
 import type { ScoresData, ScoresReplica } from '../../../../api/figures/scores-data.ts';
+import type { Drawn } from './drawn.ts';
+import { isOf } from './drawn.ts';
 import type { Live } from './placer.ts';
-import type { Drawn } from './useDraws.ts';
-import { isOf } from './useDraws.ts';
 
 /** What lies over the plain plot: replicas where they are now, the way of the chosen one, and its cloud. */
 export interface Over {

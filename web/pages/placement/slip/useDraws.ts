@@ -1,21 +1,11 @@
 import { proxy, wrap } from 'comlink';
 import { useCallback, useEffect, useRef, useState } from 'react';
-import type { PlacementUncertainty, Progress } from '../../../../api/domain/uncertainty/types.ts';
+import type { Progress } from '../../../../api/domain/uncertainty/types.ts';
 import type { Source } from '../../../parts/figure/source.ts';
+import type { Drawn } from './drawn.ts';
 import type { Asked, DrawSettings } from './draws.ts';
 import type { DrawWorker } from './draws.worker.ts';
 import type { Slipped } from './placer.ts';
-
-/** Draws, and of which replica as placed they are. */
-export interface Drawn {
-  readonly of: Slipped['placement'];
-  readonly settings: DrawSettings;
-  readonly choice: Slipped['choice'];
-  readonly answer: PlacementUncertainty;
-}
-/** Whether draws still speak of a replica as it is placed now. */
-export const isOf = (drawn: Drawn, now: Slipped): boolean =>
-  drawn.of === now.placement && drawn.choice === now.choice;
 
 export interface Run {
   readonly progress: Progress | null;

@@ -6,8 +6,8 @@ import type { SlipShelf } from '../../../../api/domain/slip/slip-source.ts';
 import { createSource, type Source } from '../../../parts/figure/source.ts';
 import type { Draft } from '../../../parts/useDraft.ts';
 import type { SlipChoices } from './choices.ts';
+import type { Drawn } from './drawn.ts';
 import { createPlacer, type Live, type Slipped } from './placer.ts';
-import type { Drawn } from './useDraws.ts';
 
 /** What the page keeps about slip, all of it outside React. */
 export interface Slip {

@@ -8,18 +8,16 @@ import { FIRST_VIEW, type ViewState } from '../../placement/view-state.ts';
 import { day } from '../../placement/words.ts';
 import { FigureFiles } from '../FigureFiles.tsx';
 import { Words } from '../Words.tsx';
+import { DataFiles, type FilesOfShare } from './DataFiles.tsx';
 import { TriedNotice } from './TriedNotice.tsx';
 import { TriedSlip } from './TriedSlip.tsx';
 import { useTried } from './tried.ts';
 import '../../placement/placement.css';
 import '../../placement/slip/slip.css';
 
-const TABLES = ['placements', 'contributions', 'scores', 'loadings', 'members', 'excluded'] as const;
-
 export interface SharedPlacementProps {
   readonly shared: SharedOf<'placement'>;
-  /** Where its files are to be had. */
-  readonly files: { readonly address: string };
+  readonly files: FilesOfShare;
   readonly children?: ReactNode;
 }
 
@@ -33,13 +31,12 @@ export function SharedPlacement({ shared, files, children }: SharedPlacementProp
   const keptSentence = (chosen ?? placement.result.placements[0])?.sentence;
   const result = tried?.result ?? placement.result;
   const shown = { study: null, result, view, onView, slip: tried?.slip };
-  const talk = files.address.replace('/api', '');
   return (
     <>
       <PageHead
         title={placement.name}
         lead={placement.note}
-        actions={<LinkButton to={`${talk}/talk`}>Show it as a talk</LinkButton>}
+        actions={<LinkButton to={files.talk}>Show it as a talk</LinkButton>}
       />
       <Notice>
         <p>
@@ -54,23 +51,8 @@ export function SharedPlacement({ shared, files, children }: SharedPlacementProp
       </div>
       <div className="placing-rest">
         <ResultsRest {...shown} slipPanel={TriedSlip} sherdActions={() => null} />
-        <FigureFiles from={{ address: files.address }} view={view} />
-        <section className="stack" aria-labelledby="tables-heading">
-          <h2 id="tables-heading">Data as files</h2>
-          <p className="faint">As kept, whatever is tried above.</p>
-          <div className="row">
-            {shared.bundled && (
-              <a className="button" href={`${files.address}/bundle.zip`} download>
-                Everything as one zip
-              </a>
-            )}
-            {TABLES.map((table) => (
-              <a key={table} className="button quiet" href={`${files.address}/tables/${table}`} download>
-                {table}
-              </a>
-            ))}
-          </div>
-        </section>
+        {'address' in files && <FigureFiles from={{ address: files.address }} view={view} />}
+        <DataFiles shared={shared} files={files} />
         <Words text={text} />
         {children}
       </div>
