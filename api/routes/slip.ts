@@ -1,4 +1,5 @@
 import { createRoute } from '@hono/zod-openapi';
+import { figureWords } from '../contract/figure.ts';
 import {
   drawOffAnswer,
   drawOffRequest,
@@ -8,6 +9,7 @@ import {
   uncertaintyRequest,
 } from '../contract/slip.ts';
 import { estimateAnswer, estimateRequest } from '../contract/slip-estimate.ts';
+import { slipFigureFile, slipFigureOrder } from '../contract/slip-figure.ts';
 import {
   depthAnswer,
   depthRequest,
@@ -18,7 +20,8 @@ import {
 } from '../contract/slip-layer.ts';
 import { drawSlipOff, drawUncertainty, listSlipSamples } from '../services/slip.ts';
 import { estimateSlip, learnUptake, readDepth, recastPaint } from '../services/slip-estimates.ts';
-import { body, json, ofStudy, router } from './route.ts';
+import { slipFigure, slipWords } from '../services/slip-figures.ts';
+import { body, drawing, fileHeaders, json, ofStudy, router } from './route.ts';
 
 const tags = ['Slip'];
 const at = <Name extends string>(name: Name) =>
@@ -70,6 +73,18 @@ const uptake = createRoute({
   request: { params: ofStudy, body: body(uptakeRequest) },
   responses: { 200: json(uptakeAnswer, 'The law fitted, and a fraction for each paint of known thickness') },
 });
+const draw = createRoute({
+  ...at('figures/{file}'),
+  summary: 'The line that a paint and its slip lie on: SVG, vector PDF with its fonts, or PNG',
+  request: { params: ofStudy.extend({ file: slipFigureFile }), body: body(slipFigureOrder) },
+  responses: { 200: drawing },
+});
+const write = createRoute({
+  ...at('text'),
+  summary: 'Caption, methods paragraph and citations of a mixing line',
+  request: { params: ofStudy, body: body(slipFigureOrder) },
+  responses: { 200: json(figureWords, 'The words that go with the figure') },
+});
 
 export const slipRoutes = router()
   .openapi(samples, async (c) =>
@@ -92,4 +107,13 @@ export const slipRoutes = router()
   )
   .openapi(uptake, async (c) =>
     c.json(await learnUptake(c.var.caller, c.req.valid('param').study, c.req.valid('json')), 200),
-  );
+  )
+  .openapi(draw, async (c) => {
+    const { study, file } = c.req.valid('param');
+    const { bytes, type } = await slipFigure(c.var.caller, study, { file, order: c.req.valid('json') });
+    return c.body(bytes as Uint8Array<ArrayBuffer>, 200, fileHeaders(file, type)) as never;
+  })
+  .openapi(write, async (c) => {
+    const said = await slipWords(c.var.caller, c.req.valid('param').study, c.req.valid('json'));
+    return c.json(said, 200);
+  });

@@ -191,3 +191,52 @@ describe('a batch beside the tiles made of it', () => {
     expect(text).toContain('this batch has neither');
   });
 });
+
+describe('the line that a paint and its slip lie on', () => {
+  const orderOf = async (label: string, f = 0.2) => {
+    const { rows } = (await used.api.get(`${at}/specimens?kind=replica&limit=500`)).body;
+    const { id } = rows.find((one: { label: string }) => one.label === label);
+    return { choice: { specimen: id, source: { kind: 'own' }, f } };
+  };
+  it('is one page of vectors with its fonts in it and its text as text', async () => {
+    const order = { ...(await orderOf('Tile 3', 0.1)), oxides: ['PbO', 'Al2O3'] };
+    const { bytes } = await file(`${at}/slip/figures/line.pdf`, order);
+    await expectDrawing(bytes, [
+      'PbO, wt%',
+      'Al₂O₃, wt%',
+      'slip of Tile 3',
+      '10.0 % slip drawn off',
+      'other tiles',
+    ]);
+  });
+  it('is a well-formed SVG in every format, no type too small, and a PNG of 3840 pixels', async () => {
+    const order = await orderOf('Tile 3', 0.1);
+    for (const format of Object.keys(FORMATS) as (keyof typeof FORMATS)[])
+      expectReadable(
+        (await file(`${at}/slip/figures/line.svg`, { ...order, ...sheet(format) })).text,
+        format,
+      );
+    const { bytes } = await file(`${at}/slip/figures/line.png`, { ...order, ...sheet('slide-16-9', 3840) });
+    expect(readPng(bytes)).toMatchObject({ width: 3840, height: 2160 });
+  });
+  it('has a caption with n, the share and how it is drawn off, and methods', async () => {
+    const { status, body } = await used.api.post(`${at}/slip/text`, await orderOf('Tile 3', 0.1));
+    expect(status).toBe(200);
+    expect(body.captions.line).toMatch(
+      /paint of Tile 3 \(n = \d spots?\) and of the slip of Tile 3 \(n = \d/,
+    );
+    expect(body.captions.line).toContain('10.0 % slip drawn off, (measured − f·slip)/(1 − f)');
+    expect(body.methods).toContain('A share of 10 % slip was drawn off by mass');
+  });
+  it.each([
+    [{ oxides: ['PbO', 'PbO'] }, 'two different oxides'],
+    [{ oxides: ['PbO', 'Nb2O5'] }, 'Nb2O5 is not one'],
+    [{ oxides: ['PbO'] }, 'two oxides'],
+    [{ sheet: { format: 'poster' } }, 'format'],
+  ])('with %j is refused with the reason', async (change, reason) => {
+    const order = { ...(await orderOf('Tile 3')), ...change };
+    const { status, text } = await used.api.post(`${at}/slip/figures/line.svg`, order);
+    expect(status).toBe(422);
+    expect(text).toContain(reason);
+  });
+});
