@@ -70,7 +70,10 @@ export function vectorOf({ predicted, measured, slip }: PredictionInput, oxides:
   };
 }
 
-/** wt%: measured − predicted = slip + evaporation + unexplained; `lost` is the share of lead that left. */
+/**
+ * wt%: measured − predicted = slip + evaporation + unexplained; `lost` is the share of lead that left, 0 where there is
+ * a surplus; `signed` is the same before it was cut off at 0.
+ */
 export interface DifferenceSplit {
   readonly predicted: readonly number[];
   readonly measured: readonly number[];
@@ -78,26 +81,33 @@ export interface DifferenceSplit {
   readonly evaporation: readonly number[];
   readonly unexplained: readonly number[];
   readonly lost: number;
+  readonly signed: number;
 }
 
 /**
- * The difference between measured and predicted, split, at a list of figures as `vectorOf` makes it.
+ * The difference between measured and predicted, split, at a list of figures as `vectorOf` makes it. With `cut` false
+ * a surplus of lead counts as a loss below nothing.
  * @example
  * splitAt({ values: [60, 40, 50, 50, 0, 100, 0.1] }, ['PbO', 'SiO2']).slip // [-6, 6]
  */
-export function splitAt({ values }: Pick<Vector, 'values'>, oxides: readonly string[]): DifferenceSplit {
+export function splitAt(
+  { values }: Pick<Vector, 'values'>,
+  oxides: readonly string[],
+  { cut = true }: { readonly cut?: boolean } = {},
+): DifferenceSplit {
   const D = oxides.length;
   const f = values[3 * D]!;
   const predicted = closure(values.slice(0, D));
   const measured = closure(values.slice(D, 2 * D));
   const beneath = values.slice(2 * D, 3 * D);
   const slipParts = beneath.some((v) => v > 0) ? closure(beneath) : predicted;
-  const lost = Math.max(0, lostShare({ predicted, measured, slip: slipParts, f }, oxides.indexOf('PbO')));
+  const signed = lostShare({ predicted, measured, slip: slipParts, f }, oxides.indexOf('PbO'));
+  const lost = cut ? Math.max(0, signed) : signed;
   const after = closure(predicted.map((p, j) => (oxides[j] === 'PbO' ? p * (1 - lost) : p)));
   const slip = predicted.map((p, j) => f * (slipParts[j]! - p));
   const evaporation = predicted.map((p, j) => (1 - f) * (after[j]! - p));
   const unexplained = measured.map((m, j) => m - predicted[j]! - slip[j]! - evaporation[j]!);
-  return { predicted, measured, slip, evaporation, unexplained, lost };
+  return { predicted, measured, slip, evaporation, unexplained, lost, signed };
 }
 
 /** Share of lead that must have left for PbO over the rest to be as measured once the slip is drawn off. */
@@ -117,7 +127,8 @@ const NOTHING = 1e-16;
 
 /**
  * Standard deviations of the split by first-order propagation: each figure is nudged a hundredth of its σ up and
- * down (GUM, JCGM 100:2008, 5.1).
+ * down (GUM, JCGM 100:2008, 5.1). The loss of lead is carried before it is cut off at nothing: a loss of nothing is no
+ * surer than any other. Where it was cut off, a surplus counts with the unexplained.
  * @example
  * propagateSplit({ values: [60, 40, 50, 50, 0, 0, 0], sigmas: [0, 0, 0, 0, 0, 0, 0] }, ['PbO', 'SiO2']).lost // 0
  */
@@ -129,20 +140,26 @@ export function propagateSplit(start: Vector, oxides: readonly string[]) {
     number[],
   ];
   let lost = 0;
+  const surplus = splitAt(start, oxides).signed <= 0;
+  const rest = (split: DifferenceSplit, j: number) =>
+    split.unexplained[j]! + (surplus ? split.evaporation[j]! : 0);
   start.sigmas.forEach((sigma, i) => {
     if (!(sigma > 0)) return;
     const nudge = (by: number) => ({
       values: start.values.map((v, k) => (k === i ? Math.max(0, v + by) : v)),
     });
     const step = sigma / 100;
-    const [up, down] = [splitAt(nudge(step), oxides), splitAt(nudge(-step), oxides)];
+    const [up, down] = [step, -step].map((by) => splitAt(nudge(by), oxides, { cut: false })) as [
+      DifferenceSplit,
+      DifferenceSplit,
+    ];
     const slope = (a: number, b: number) => (((a - b) / (2 * step)) * sigma) ** 2;
     for (let j = 0; j < D; j++) {
       slip[j]! += slope(up.slip[j]!, down.slip[j]!);
       evaporation[j]! += slope(up.evaporation[j]!, down.evaporation[j]!);
-      unexplained[j]! += slope(up.unexplained[j]!, down.unexplained[j]!);
+      unexplained[j]! += slope(rest(up, j), rest(down, j));
     }
-    lost += slope(up.lost, down.lost);
+    lost += slope(up.signed, down.signed);
   });
   const roots = (v: number[]) => v.map((variance) => (variance > NOTHING ? Math.sqrt(variance) : 0));
   return {

@@ -1,4 +1,11 @@
-import { type PredictionInput, propagateSplit, sharedParts, splitAt, vectorOf } from './difference-split.ts';
+import {
+  type DifferenceSplit,
+  type PredictionInput,
+  propagateSplit,
+  sharedParts,
+  splitAt,
+  vectorOf,
+} from './difference-split.ts';
 
 /** measured − predicted = slip + evaporation + unexplained, wt%. */
 export interface DifferenceRow {
@@ -17,8 +24,16 @@ export interface DifferenceRow {
 
 export interface PredictionResult {
   readonly rows: readonly DifferenceRow[];
-  /** Share of the batch's lead oxide that left, 0–1, with one standard deviation; null without lead in both. */
-  readonly leadLost: { readonly share: number; readonly sigma: number; readonly told: boolean } | null;
+  /**
+   * Share of the batch's lead oxide that left, 0–1, with one standard deviation, and whether it, or a surplus of lead,
+   * can be told from none; null without lead in both.
+   */
+  readonly leadLost: {
+    readonly share: number;
+    readonly sigma: number;
+    readonly told: boolean;
+    readonly surplus: boolean;
+  } | null;
   readonly words: readonly string[];
   readonly leftOut: readonly string[];
 }
@@ -28,7 +43,7 @@ export interface PredictionResult {
  * the unexplained rest, oxide by oxide, on the oxides that all have, closed to 100. The share of slip is taken as
  * given; the lead lost is what brings PbO over the other oxides together to the measured ratio (never below zero:
  * a surplus of lead stays unexplained). Standard deviations follow first-order propagation of every stated σ and of
- * the share's. Throws on a share outside 0 to below 1 and when fewer than two oxides are shared.
+ * the share's; that of the loss is not cut off at nothing. Throws on a share outside 0 to below 1 and when fewer than two oxides are shared.
  * @example
  * const p = (o) => Object.fromEntries(Object.entries(o).map(([k, value]) => [k, { value, sigma: 0.1 }]))
  * const seen = comparePrediction({ predicted: p({ PbO: 60, SiO2: 40 }), measured: p({ PbO: 50, SiO2: 50 }), slip: null })
@@ -61,13 +76,17 @@ export function comparePrediction(input: PredictionInput): PredictionResult {
       z,
     };
   });
-  const leadLost = leadLoss(oxides, split.lost, sigmas.lost);
+  const leadLost = leadLoss(oxides, split, sigmas.lost);
   return { rows, leadLost, words: wordsFor(rows, leadLost), leftOut: leftOut(input, oxides) };
 }
 
-function leadLoss(oxides: readonly string[], share: number, sigma: number): PredictionResult['leadLost'] {
+function leadLoss(
+  oxides: readonly string[],
+  { lost, signed }: DifferenceSplit,
+  sigma: number,
+): PredictionResult['leadLost'] {
   if (!oxides.includes('PbO')) return null;
-  return { share, sigma, told: share > 2 * sigma };
+  return { share: lost, sigma, told: lost > 2 * sigma, surplus: sigma > 0 && signed < -2 * sigma };
 }
 
 function wordsFor(rows: readonly DifferenceRow[], lost: PredictionResult['leadLost']): string[] {
@@ -84,9 +103,12 @@ function wordsFor(rows: readonly DifferenceRow[], lost: PredictionResult['leadLo
   return words;
 }
 
-function lossWords({ share, sigma, told }: NonNullable<PredictionResult['leadLost']>): string {
+function lossWords({ share, sigma, told, surplus }: NonNullable<PredictionResult['leadLost']>): string {
   const percent = (x: number) => (100 * x).toFixed(1);
-  if (share === 0) return 'No lead is missing.';
+  if (surplus)
+    return 'No lead is missing: more was read than predicted, and what is too much stays unexplained.';
+  if (share === 0 && sigma === 0)
+    return 'The figures show no lead missing, but without their uncertainty none can be ruled out.';
   if (!told)
     return `${percent(share)} ± ${percent(sigma)} % of the lead may have evaporated: this cannot be told from none.`;
   return `${percent(share)} ± ${percent(sigma)} % of the lead is missing, as if evaporated.`;

@@ -61,6 +61,32 @@ describe('the difference between prediction and measurement', () => {
     expect(leadLost!.told).toBe(false);
     expect(words[0]).toContain('cannot be told from none');
   });
+  it('calls no loss certain to be none: its σ is that of the figures on either side of nothing', () => {
+    // By hand, lead alone against the rest: R = PbO/(100 − PbO), 1 − R_measured/R_predicted, both 60 ± 1 before closure.
+    const three = (lead: number) =>
+      stated({ PbO: lead, SiO2: 0.75 * (100 - lead), Al2O3: 0.25 * (100 - lead) }, 1);
+    const at = (lead: number) =>
+      comparePrediction({ predicted: three(60), measured: three(lead), slip: null });
+    for (const lead of [59.99, 60, 60.2]) {
+      const { leadLost, words } = at(lead);
+      // One side: relative variance of PbO/(SiO2 + Al2O3) is 1/60² + 2/40²; two sides double it.
+      expect(leadLost!.sigma).toBeCloseTo(Math.sqrt(2 * (1 / 3600 + 2 / 1600)), 2);
+      expect(words[0]).toMatch(
+        /^0\.[0-1] ± 5\.\d % of the lead may have evaporated: .* cannot be told from none/,
+      );
+    }
+    expect(at(60.2).rows[0]!.sigma.evaporation).toBeCloseTo(at(59.8).rows[0]!.sigma.evaporation, 1);
+    const much = at(70);
+    expect(much.leadLost).toMatchObject({ share: 0, surplus: true, told: false });
+    expect(much.words[0]).toContain('more was read than predicted');
+    expect(much.rows[0]!.z).toBeGreaterThan(2);
+    const bare = comparePrediction({
+      predicted: stated(PAINT, null),
+      measured: stated(PAINT, null),
+      slip: null,
+    });
+    expect(bare.words[0]).toContain('none can be ruled out');
+  });
   it('says when no uncertainty was stated', () => {
     const bare = comparePrediction({
       predicted: stated(PAINT, null),
