@@ -1,5 +1,6 @@
 import { RequirementError } from '../requirement.ts';
 import { type Fire, fireContent } from './fire.ts';
+import { firedLoss } from './fired-loss.ts';
 import { type FiredOxide, firedOxides } from './fired-oxides.ts';
 import { dryMass } from './line.ts';
 import { type SulfurAccount, sulfurAccount } from './sulfur-account.ts';
@@ -24,7 +25,7 @@ export interface FiredBatch {
   readonly lines: readonly FiredLine[];
   readonly totals: Totals;
   readonly oxides: readonly FiredOxide[];
-  /** wt% of the dry batch lost; negative is a gain. The range counts unaccounted mass as staying, then as going. */
+  /** wt% of the dry batch lost; negative is a gain. The range holds what is not known of sulfur, purity and analyses. */
   readonly loss: Span & { readonly percent: number };
   readonly sulfur: SulfurAccount;
   readonly hazards: readonly Hazard[];
@@ -51,7 +52,7 @@ export function fireBatch(batch: readonly BatchLine[], fire: Fire, balance = BAL
     lines,
     totals,
     oxides: firedOxides(batch, fire, balance),
-    loss: lossOf(totals),
+    loss: firedLoss(batch, fire),
     sulfur: sulfurAccount(batch, fire),
     hazards: [...new Set(batch.flatMap((line) => line.material.hazards))],
     warnings: batch.flatMap((line) => line.material.warnings.map((w) => `${line.material.name}: ${w}`)),
@@ -101,9 +102,4 @@ function addUp(lines: readonly FiredLine[]): Totals {
     gases,
     unreported: sum((l) => l.unreported),
   };
-}
-
-function lossOf({ dry, fired, unreported }: Totals): FiredBatch['loss'] {
-  const percent = (mass: number) => (100 * (dry - mass)) / dry;
-  return { percent: percent(fired + unreported / 2), low: percent(fired + unreported), high: percent(fired) };
 }

@@ -119,6 +119,38 @@ describe('the fired composition', () => {
     const { oxides } = fireBatch([{ material: clay, amount: 100 }], fire, 0);
     expect(oxides.find((o) => o.oxide === 'SiO2')!.sigma).toBeCloseTo(0.6 * 0.4, 8);
   });
+  it('leaves the loss of galena as a range over the sulfur kept, worked by hand with IUPAC 2021 masses', () => {
+    const of = (formula: string) => materialFromFormula({ id: formula, name: formula }, formula);
+    const batch = [
+      { material: of('PbS'), amount: 60 },
+      { material: of('SiO2'), amount: 40 },
+    ];
+    const { loss } = fireBatch(batch, fireAt({ celsius: 850 }));
+    // Pb 207.2, S 32.06, O 15.999: n = 60/239.26 mol of lead, PbO 223.199, SO3 80.057; kept 0.2 to 0.5 per lead.
+    const left = (perLead: number) => 40 + (60 / 239.26) * (223.199 + perLead * 80.057);
+    expect(loss.high).toBeCloseTo(100 - left(0.2), 2);
+    expect(loss.low).toBeCloseTo(100 - left(0.5), 2);
+    expect(loss.percent).toBeCloseTo(100 - left(0.35), 2);
+    // At 600 °C all may turn to sulfate, or stay galena: nothing lost.
+    const cool = fireBatch(batch, fireAt({ celsius: 600 })).loss;
+    expect(cool.low).toBeCloseTo(100 - left(1), 2);
+    expect(cool.high).toBeCloseTo(0, 10);
+  });
+  it('holds every loss that the oxides of the same batch allow', () => {
+    fc.assert(
+      fc.property(fc.integer({ min: 1, max: 99 }), fc.integer({ min: 300, max: 1200 }), (galena, celsius) => {
+        const of = (formula: string) => materialFromFormula({ id: formula, name: formula }, formula);
+        const batch = [
+          { material: of('PbS'), amount: galena },
+          { material: of('CaCO3'), amount: 100 - galena },
+        ];
+        const { loss } = fireBatch(batch, fireAt({ celsius }));
+        expect(loss.low).toBeLessThanOrEqual(loss.percent + 1e-9);
+        expect(loss.high).toBeGreaterThanOrEqual(loss.percent - 1e-9);
+      }),
+      { numRuns: 50 },
+    );
+  });
   it('leaves the loss of a clay with unreported mass as a range', () => {
     const { loss } = fireBatch([{ material: named('red-clay'), amount: 100 }], fire);
     expect(loss.high - loss.low).toBeCloseTo(100 - 91.75, 1);
