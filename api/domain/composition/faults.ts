@@ -53,7 +53,7 @@ function isLoose({ value, uncertainty, limit, unit }: ReportedValue): boolean {
 
 /**
  * What may explain an unusual raw total (wt%), as sentences: the two-cation factor forgotten in oxides such as
- * Al2O3, elements under oxide headings, or oxides under element headings. One oxide that is exactly half of what it
+ * Al2O3, elements under oxide headings, oxides under element headings, or oxides on the ignited basis. One oxide that is exactly half of what it
  * should be cannot be seen alone; only the total can show that several are.
  * @example
  * of = (analyte, element, value) => ({ analyte, element, amount: { value, limit: null, sigma: null, sigmaBasis: null, resolution: null } })
@@ -77,7 +77,13 @@ export function totalHints(readings: readonly Reading[], rawTotal: number): stri
       `Read as elements, the figures would make ${figureText(asElements)} wt% of oxides: are the headings right?`,
     );
   const plain = sum(measured, value);
-  if (rawTotal > USUAL_TOTAL.high && isUsual(plain))
+  const volatile = volatilesCounted(readings);
+  const raisedByElements = rawTotal - volatile - plain > TOTAL_ROOM;
+  if (rawTotal > USUAL_TOTAL.high && volatile > 0 && isUsual(rawTotal - volatile))
+    hints.push(
+      `Without what leaves on ignition the oxides sum to ${figureText(rawTotal - volatile)}: they may be on the ignited basis, with the loss measured beside them.`,
+    );
+  if (rawTotal > USUAL_TOTAL.high && raisedByElements && isUsual(plain))
     hints.push(
       `The figures themselves sum to ${figureText(plain)}: oxides under element headings, or elements normalised without oxygen.`,
     );
@@ -108,6 +114,13 @@ const value = ({ amount }: Reading) => amount.value ?? 0;
 const sum = (readings: readonly Reading[], of: (reading: Reading) => number) =>
   readings.reduce((total, reading) => total + of(reading), 0);
 const isUsual = (total: number) => total >= USUAL_TOTAL.low && total <= USUAL_TOTAL.high;
+
+/** H2O and CO2 are part of LOI where it is given. */
+function volatilesCounted(readings: readonly Reading[]): number {
+  const volatiles = readings.filter(({ analyte }) => VOLATILES.includes(analyte));
+  const loss = volatiles.filter(({ analyte }) => analyte === 'LOI');
+  return Math.max(0, sum(loss.length > 0 ? loss : volatiles, value));
+}
 
 function twoCations(readings: readonly Reading[]) {
   const found = readings.filter(({ analyte, element }) => analyte.startsWith(`${element}2O`));

@@ -70,6 +70,16 @@ describe('totalHints', () => {
     expect(totalHints(readings({ Si: 62, Al: 20, Pb: 10, CaO: 7 }), 190)[0]).toContain('sum to 99');
   });
 
+  it('take 100 of oxides with a loss beside them for the ignited basis, not for wrong headings', () => {
+    const ignited = { SiO2: 50, PbO: 50, LOI: 8 };
+    expect(hintsOf(ignited)).toEqual([
+      'Without what leaves on ignition the oxides sum to 100: they may be on the ignited basis, with the loss measured beside them.',
+    ]);
+    // A trace under an element heading hardly moves the total.
+    expect(totalHints(readings({ ...ignited, Sr: 0.1 }), 108.12)).toHaveLength(1);
+    expect(hintsOf({ SiO2: 46, PbO: 46, LOI: 8 })).toEqual([]);
+  });
+
   it('stay silent on a usual total and on one that nothing known explains', () => {
     expect(hintsOf(BODY)).toEqual([]);
     expect(hintsOf({ SiO2: 40, PbO: 30 })).toEqual([]);
