@@ -25,11 +25,42 @@ interface State {
 
 /**
  * Bounded least squares by the active-set method of Lawson & Hanson (Solving Least Squares Problems, 1974, ch. 23),
- * with upper bounds and one fixed sum. Returns x. Throws when bounds and sum contradict each other.
+ * with upper bounds and one fixed sum. Columns are brought to one length first, so that their units do not matter.
+ * Returns x. Throws when bounds and sum contradict each other, and when the search does not end.
  * @example
  * boxLeastSquares({ columns: new Float64Array([1, 0, 0, 1]), right: new Float64Array([2, -1]), lower: new Float64Array(2), upper: new Float64Array([1, 1]), sum: null }) // [1, 0]
  */
 export function boxLeastSquares(given: BoxProblem): Float64Array {
+  const lengths = columnLengths(given);
+  const y = solveScaled(scaledBy(given, lengths));
+  // A bound is given back as it came, not as it comes out of scaling there and back.
+  return y.map((v, j) => Math.min(given.upper[j]!, Math.max(given.lower[j]!, v / lengths[j]!)));
+}
+
+/** Euclidean length of each column; 1 for a column of zeros. */
+function columnLengths({ columns, right, lower }: BoxProblem): Float64Array {
+  return lower.map((_, j) => {
+    const column = columns.subarray(j * right.length, (j + 1) * right.length);
+    return Math.sqrt(column.reduce((sum, a) => sum + a * a, 0)) || 1;
+  });
+}
+
+/** The same problem in y = length·x, whose columns have length one. */
+function scaledBy(given: BoxProblem, lengths: Float64Array): BoxProblem {
+  const rows = given.right.length;
+  const times = (v: Float64Array) => v.map((a, j) => a * lengths[j]!);
+  const over = (v: Float64Array) => v.map((a, j) => a / lengths[j]!);
+  return {
+    columns: given.columns.map((a, at) => a / lengths[Math.floor(at / rows)]!),
+    right: given.right,
+    lower: times(given.lower),
+    upper: times(given.upper),
+    sum: given.sum && { weights: over(given.sum.weights), total: given.sum.total },
+    ...(given.start ? { start: times(given.start) } : {}),
+  };
+}
+
+function solveScaled(given: BoxProblem): Float64Array {
   const problem = strengthen(given);
   const n = given.lower.length;
   const x = given.start?.slice() ?? feasibleStart(given);
@@ -39,7 +70,7 @@ export function boxLeastSquares(given: BoxProblem): Float64Array {
   const tolerance = 1e-11 * largestSlope(problem);
   for (let round = 0; round < 30 * n + 60; round++) {
     seekSlope(problem, state);
-    if (sum && free.length === 0 && !freeAny(problem, state)) break;
+    if (sum && free.length === 0 && !freeAny(problem, state)) return x;
     const found = freeStep(free, {
       columns,
       rows: right.length,
@@ -49,10 +80,12 @@ export function boxLeastSquares(given: BoxProblem): Float64Array {
     if (found.dependent >= 0) state.barred.add(free.splice(found.dependent, 1)[0]!);
     else if (take(problem, state, found)) {
       seekSlope(problem, state);
-      if (!freeBest(problem, state, { multiplier: found.multiplier, tolerance })) break;
+      if (!freeBest(problem, state, { multiplier: found.multiplier, tolerance })) return x;
     }
   }
-  return x;
+  throw new RequirementError(
+    'least squares needs data on which the search ends; after 30 rounds an unknown it still exchanges bounds',
+  );
 }
 
 const indices = (n: number) => Array.from({ length: n }, (_, i) => i);

@@ -80,6 +80,23 @@ describe('the conditions of Karush, Kuhn and Tucker hold', () => {
       { numRuns: 400 },
     );
   });
+  it('whatever the units of the columns: scaled by up to 10^±6 the same fit comes out', () => {
+    const powers = fc.array(fc.integer({ min: -6, max: 6 }), { minLength: 12, maxLength: 12 });
+    fc.assert(
+      fc.property(system, powers, ({ rows, b }, exponents) => {
+        const scales = exponents.map((e) => 10 ** e);
+        const scaled = rows.map((row) => row.map((a, j) => a * scales[j]!));
+        const [plain, found] = [nnls(rows, b), nnls(scaled, b)];
+        const size = 1 + b.reduce((sum, v) => sum + v * v, 0);
+        expect(Math.abs(found.residual - plain.residual)).toBeLessThanOrEqual(1e-7 * size);
+        const lengths = scaled[0]!.map((_, j) => Math.hypot(...scaled.map((row) => row[j]!)) || 1);
+        slopes(scaled, b, found.x).forEach((slope, j) => {
+          expect(slope / lengths[j]!).toBeLessThanOrEqual(1e-6 * Math.sqrt(size));
+        });
+      }),
+      { numRuns: 300 },
+    );
+  });
   it('for x ≥ 0 with a fixed sum: one multiplier bounds every slope', () => {
     fc.assert(
       fc.property(system, ({ rows, b }) => {
