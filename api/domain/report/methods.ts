@@ -114,9 +114,15 @@ function tested({ groups }: ReferenceModel): string[] {
   if (groups.every(({ spread }) => spread === null)) return [];
   const rank =
     'A rank free of any distribution says how many of a group’s members lie at least as far out as a sample put among them, the spread (and the components, where used) fitted to all of them alike.';
+  const off = groups.some(({ memberOff }) => memberOff)
+    ? [
+        'What the components leave out was judged by the distance off them, beside that of each member off components fitted without it (the same components where there are more than 500 references).',
+      ]
+    : [];
   if (!groups.some(tests)) return [rank];
   return [
     'Membership probabilities are those of Hotelling’s T² for a new observation (Hotelling 1931), F with p and n − p degrees of freedom; a member is held against the others of its group, itself left out.',
+    ...off,
     rank,
   ];
 }

@@ -32,6 +32,12 @@ describe('a methods paragraph', () => {
   ])('says what a setting means: %j', (changes, words) => {
     expect(methodsParagraph(about(fitted(changes)))).toContain(words);
   });
+  it('says how what components leave out was judged, and only then', () => {
+    const on = (count: number) =>
+      methodsParagraph(about(fitted({ covariance: { kind: 'components', count } })));
+    expect(on(3)).toContain('each member off components fitted without it');
+    expect(on(8)).not.toContain('components leave out');
+  });
   it('claims no membership test under shrinkage, which has none', () => {
     const model = fitted({ covariance: { kind: 'shrinkage', target: 'oas' } });
     expect(methodsParagraph(about(model))).not.toContain('Hotelling');
