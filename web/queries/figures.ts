@@ -1,9 +1,10 @@
 import type { FigureSheet } from '../../api/contract/figure.ts';
+import type { SlipFigureFile, SlipFigureWish } from '../../api/contract/slip-figure.ts';
 import type { TrialFigureFile, TrialFigureWish } from '../../api/contract/trial-figure.ts';
 import { api } from '../client.ts';
 import { refusalFrom } from '../problem.ts';
 
-const { trials } = api.studies[':study'];
+const { slip, trials } = api.studies[':study'];
 
 /** A figure of what mattered, as a file. */
 export async function trialFigure(
@@ -12,6 +13,13 @@ export async function trialFigure(
   json: TrialFigureWish,
 ): Promise<Blob> {
   const got = await trials.figures[':file'].$post({ param: { study, file }, json });
+  if (!got.ok) throw await refusalFrom(got);
+  return got.blob();
+}
+
+/** The line that a paint and its slip lie on, as a file. */
+export async function slipFigure(study: string, file: SlipFigureFile, json: SlipFigureWish): Promise<Blob> {
+  const got = await slip.figures[':file'].$post({ param: { study, file }, json });
   if (!got.ok) throw await refusalFrom(got);
   return got.blob();
 }

@@ -2,6 +2,7 @@ import { Fold, Opened } from '../panel/Fold.tsx';
 import { DepthSection } from './DepthSection.tsx';
 import { DrawsSection } from './DrawsSection.tsx';
 import { EstimateSection } from './EstimateSection.tsx';
+import { LineSection } from './LineSection.tsx';
 import { RecastSection } from './RecastSection.tsx';
 import { SlipDrawing } from './SlipDrawing.tsx';
 import type { SlipSectionProps } from './section-props.ts';
@@ -26,6 +27,11 @@ export function SlipSection(at: SlipSectionProps) {
         <Fold title="How sure is this?" gist="Uncertainties carried">
           <Opened>
             <DrawsSection {...at} />
+          </Opened>
+        </Fold>
+        <Fold title="On a line" gist="Slip, paint and what is left">
+          <Opened>
+            <LineSection {...at} />
           </Opened>
         </Fold>
         <Fold title="Lead alone, or with silica?" gist="Recast beside body and slip">
