@@ -8,9 +8,9 @@ import type { Effect, Grade, Tangle, TrialAnalysis, TrialRequest, Zone } from '.
 /**
  * What mattered, from the zones of chosen tiles. Factors that vary within tiles are compared within tiles only;
  * factors that vary only between tiles with each tile as one unit, within its firing; so zones of one tile never count
- * as independent tiles. Each effect has an interval by inverting an exact (or sampled) permutation test, or by
- * penalised likelihood where that is too large to count; factors that moved together are named with their tiles; the
- * regression fits stand beside. Coverage by simulation: docs/coverage-trials.md. Throws as `trialTable`.
+ * as independent tiles. Each effect has an interval by inverting a permutation test: exact, sampled, or approximate
+ * where other factors of the same units are taken out first; or, for two grades, by penalised likelihood where that is
+ * too large to count. Factors that moved together are named with their tiles; the regression fits stand beside. Coverage by simulation: docs/coverage-trials.md. Throws as `trialTable`.
  *
  * @example
  * const zone = (coats, grade) => ({ id: `${coats}`, label: `${coats}`, tile: 't', tileLabel: 'T1', firing: 'F1', factors: { coats, air: 'smoky' }, grade, glassyShare: null })
