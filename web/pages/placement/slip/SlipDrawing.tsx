@@ -96,7 +96,7 @@ function Share({ slip, replica, now, withSigma }: DrawingProps & { readonly now:
       )}
       {spent.length > 0 && (
         <p className="small">
-          Drawn down to nothing within {spent.length === 1 ? 'its' : 'their'} uncertainty, and compared as
+          Drawn down to less than twice {spent.length === 1 ? 'its' : 'their'} uncertainty, and compared as
           below detection: {spent.map(showAnalyte).join(', ')}.
         </p>
       )}
