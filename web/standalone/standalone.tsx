@@ -5,6 +5,7 @@ import './fonts.css';
 import '../style/tokens.css';
 import '../style/base.css';
 import '../style/layout.css';
+import '../style/look.css';
 import '../style/button.css';
 import '../style/field.css';
 import '../style/table.css';
