@@ -1,3 +1,5 @@
+import { and, eq } from 'drizzle-orm';
+import { visibleSpecimen } from '../../db/schema/schema.ts';
 import type { FigureForm, FigureWords } from '../contract/figure.ts';
 import { SLIP_FIGURES, type SlipFigureFile, type SlipFigureOrder } from '../contract/slip-figure.ts';
 import { slipMethods, slipReferences } from '../domain/report/slip-methods.ts';
@@ -47,6 +49,15 @@ async function sidesOf(caller: Caller, studyId: string, order: SlipFigureOrder):
       'a mixing line needs an analysis of the paint; the specimen chosen has none in this study',
     );
   const slip = slipFor(choice.source, paint, await readSlips(caller, studyId, basis));
-  const beside = samples.filter(({ id, role }) => others && role === 'replica' && id !== paint.id);
+  const replicas = new Set(others ? await replicaIds(caller, studyId) : []);
+  const beside = samples.filter(({ id }) => replicas.has(id) && id !== paint.id);
   return { paint, slip, f: choice.f, others: beside };
+}
+
+async function replicaIds({ db }: Caller, studyId: string): Promise<string[]> {
+  const rows = await db
+    .select({ id: visibleSpecimen.id })
+    .from(visibleSpecimen)
+    .where(and(eq(visibleSpecimen.studyId, studyId), eq(visibleSpecimen.kind, 'replica')));
+  return rows.map(({ id }) => id);
 }

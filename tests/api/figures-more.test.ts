@@ -226,6 +226,9 @@ describe('the line that a paint and its slip lie on', () => {
       /paint of Tile 3 \(n = \d spots?\) and of the slip of Tile 3 \(n = \d/,
     );
     expect(body.captions.line).toContain('10.0 % slip drawn off, (measured − f·slip)/(1 − f)');
+    const { rows } = (await used.api.get(`${at}/specimens?kind=replica&limit=500`)).body;
+    const painted = rows.filter((one: { measured: string[] }) => one.measured.includes('paint'));
+    expect(body.captions.line).toContain(`with ${painted.length - 1} other tiles`);
     expect(body.methods).toContain('A share of 10 % slip was drawn off by mass');
   });
   it.each([
