@@ -5,6 +5,7 @@ import { hatchPath } from '../../api/figures/hatch.ts';
 import { THEMES } from '../../api/figures/themes.ts';
 import { type LyingTile, zonesData } from '../../api/figures/zones-data.ts';
 import { zonesHeight, zonesPlot } from '../../api/figures/zones-plot.ts';
+import { contrast } from '../../scripts/palette/colour-difference.ts';
 import { collisions, cutTexts } from './collisions.ts';
 import { drawn, idsIn, numbersIn } from './drawing.ts';
 
@@ -88,6 +89,16 @@ describe('the zones of tiles as they lie', () => {
       expect(text).not.toContain('NaN');
     }
   });
+
+  it.each(Object.values(THEMES))(
+    'are read with a contrast of at least 4.5 to 1 on a full zone: $name',
+    (theme) => {
+      const { svg } = drawn(zonesPlot, zonesData([gridTile('Tile 1', 'F')], 'z'), { theme });
+      const zone = svg.querySelector('.zone.glossy')!;
+      const [fill, ink] = ['path', 'text'].map((name) => zone.querySelector(name)!.getAttribute('fill')!);
+      expect(contrast(ink!, fill!)).toBeGreaterThanOrEqual(4.5);
+    },
+  );
 
   it('are refused where no zone has a place', () => {
     const lost = { ...pot, pictures: [] };
