@@ -1,8 +1,9 @@
 import { z } from 'zod';
 import { id, instant, longText, name } from './common.ts';
+import { chanceRequest, trialRequest } from './trial.ts';
 
 /** What can be shared. A sheet is live; all else is frozen as it is when it is shared. */
-export const shareKind = z.enum(['placement', 'sheet']);
+export const shareKind = z.enum(['placement', 'outcome', 'bench', 'sheet']);
 const terms = {
   /** When it stops opening; null for never. */
   expiresAt: instant.nullable().default(null),
@@ -12,6 +13,15 @@ const terms = {
 export const newShare = z
   .discriminatedUnion('kind', [
     z.object({ kind: z.literal('placement').optional(), placement: id, ...terms }),
+    z.object({
+      kind: z.literal('outcome'),
+      name,
+      trial: trialRequest,
+      /** The factor that the chance is drawn against; the first where none is named. */
+      against: chanceRequest.shape.against.optional(),
+      ...terms,
+    }),
+    z.object({ kind: z.literal('bench'), batch: id, ...terms }),
     z.object({
       ...{ kind: z.literal('sheet'), firing: id },
       /** Three days from now where it is not given: whoever holds the address may write on the sheet. */

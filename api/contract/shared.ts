@@ -1,8 +1,11 @@
 import { z } from 'zod';
+import { fired } from './batch.ts';
 import { instant } from './common.ts';
-import { comparisonText } from './figure.ts';
+import { comparisonText, figureWords } from './figure.ts';
 import { placement, sample } from './placement.ts';
 import { shareComment } from './share.ts';
+import { grade, level } from './tile.ts';
+import { chanceCurve, trialAnalysis } from './trial.ts';
 
 /** A kept placement as it is shared. */
 const sharedPlacement = z.object({
@@ -14,6 +17,40 @@ const sharedPlacement = z.object({
   /** Whether the data as reported were frozen with it, so that all of it can be taken as one zip. */
   bundled: z.boolean(),
 });
+const made = { name: z.string(), version: z.string(), createdAt: instant };
+/** What mattered, from zones as they stood when it was shared. */
+const sharedOutcome = z.object({
+  kind: z.literal('outcome'),
+  ...made,
+  analysis: trialAnalysis,
+  /** Null where no chance can be predicted. */
+  curve: chanceCurve.nullable(),
+  zones: z.array(
+    z.object({
+      ...{ tile: z.string(), label: z.string() },
+      factors: z.record(z.string(), level.nullable()),
+      grade: grade.nullable(),
+      glassyShare: z.number().nullable(),
+    }),
+  ),
+  words: figureWords,
+});
+/** A batch as it is weighed out, and what it becomes in its fire. */
+const sharedBench = z.object({
+  kind: z.literal('bench'),
+  ...made,
+  note: z.string(),
+  unit: z.enum(['g', 'parts']),
+  celsius: z.number(),
+  atmosphere: z.string(),
+  rows: z.array(
+    z.object({
+      ...{ name: z.string(), grams: z.number(), running: z.number(), dryPercent: z.number() },
+      ...{ water: z.number(), handling: z.string() },
+    }),
+  ),
+  result: fired,
+});
 /** A sheet at the fire: its address under the share answers with what it holds now. */
 const sharedSheet = z.object({ kind: z.literal('sheet'), name: z.string() });
 
@@ -21,7 +58,12 @@ const around = { comments: z.boolean(), expiresAt: instant.nullable(), said: z.a
 
 /** Everything a visitor can reach: a copy made when the share was made. */
 export const shared = z
-  .discriminatedUnion('kind', [sharedPlacement.extend(around), sharedSheet.extend(around)])
+  .discriminatedUnion('kind', [
+    sharedPlacement.extend(around),
+    sharedOutcome.extend(around),
+    sharedBench.extend(around),
+    sharedSheet.extend(around),
+  ])
   .meta({ id: 'Shared' });
 
 /** What stands in a page that was saved as one file, beside the page itself. */
@@ -32,6 +74,8 @@ export interface ShareFile {
 }
 
 export type SharedPlacement = z.infer<typeof sharedPlacement>;
+export type SharedOutcome = z.infer<typeof sharedOutcome>;
+export type SharedBench = z.infer<typeof sharedBench>;
 export type SharedSlips = NonNullable<SharedPlacement['slips']>;
 export type Shared = z.infer<typeof shared>;
 export type SharedOf<Kind extends Shared['kind']> = Extract<Shared, { kind: Kind }>;

@@ -3,17 +3,14 @@ import type { NewShare } from '../contract/share.ts';
 import type { Caller } from './access.ts';
 import { readKept, textOf } from './placement-figures.ts';
 import { readPlacement } from './placements.ts';
-import type { PlacementPayload, SharePayload, SheetPayload } from './share-payload.ts';
+import { freezeBench, freezeOutcome } from './share-freeze-bench.ts';
+import type { Frozen, PlacementPayload, SheetPayload } from './share-payload.ts';
 import { slipsToShare } from './share-slips.ts';
 import { sheetOfStudy } from './sheet-notes.ts';
 
-/** A name for the owner's list, and the copy that a visitor will see. */
-interface Frozen<Payload extends SharePayload = SharePayload> {
-  readonly name: string;
-  readonly payload: Payload;
-}
-
 export function freezeShare(caller: Caller, studyId: string, wish: NewShare): Promise<Frozen> {
+  if (wish.kind === 'outcome') return freezeOutcome(caller, studyId, wish);
+  if (wish.kind === 'bench') return freezeBench(caller, studyId, wish.batch);
   if (wish.kind === 'sheet') return openSheet(caller, studyId, wish.firing);
   return freezePlacementShare(caller, studyId, wish.placement);
 }

@@ -1,9 +1,9 @@
 import type { share } from '../../db/schema/schema.ts';
 import type { ComparisonData } from '../contract/comparison-data.ts';
-import type { SharedOf, SharedPlacement } from '../contract/shared.ts';
+import type { SharedBench, SharedOf, SharedOutcome, SharedPlacement } from '../contract/shared.ts';
 
 /** What is kept with a share, by its kind: all that a visitor can reach, besides what a live sheet reads. */
-export type SharePayload = PlacementPayload | SheetPayload;
+export type SharePayload = PlacementPayload | SharedOutcome | SharedBench | SheetPayload;
 export interface PlacementPayload extends Omit<SharedPlacement, 'bundled'> {
   /** What the placement was made from, for the zip; null where it was kept or shared without. */
   readonly data: ComparisonData | null;
@@ -13,6 +13,12 @@ export interface SheetPayload {
   readonly kind: 'sheet';
   readonly firing: string;
   readonly name: string;
+}
+
+/** A name for the owner's list, and the copy that a visitor will see. */
+export interface Frozen<Payload extends SharePayload = SharePayload> {
+  readonly name: string;
+  readonly payload: Payload;
 }
 
 export type KindOfShare = SharePayload['kind'];
@@ -32,6 +38,7 @@ type Told<Kind extends KindOfShare> = { [Each in Kind]: Omit<SharedOf<Each>, Aro
 export function toldOf<Kind extends KindOfShare>(payload: PayloadOf<Kind>): Told<Kind>;
 export function toldOf(payload: SharePayload): Told<KindOfShare> {
   if (payload.kind === 'sheet') return { kind: 'sheet', name: payload.name };
+  if (payload.kind !== 'placement') return payload;
   const { data, ...told } = payload;
   return { ...told, bundled: data !== null };
 }

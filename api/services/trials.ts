@@ -52,7 +52,7 @@ export async function nextTileOfStudy(
   return proposeTile(zones, request as NextTileRequest) as unknown as NextTileAnswer;
 }
 
-async function zonesOf(caller: Caller, studyId: string, chosen?: readonly string[]): Promise<Zone[]> {
+export async function zonesOf(caller: Caller, studyId: string, chosen?: readonly string[]): Promise<Zone[]> {
   const all = await listTiles(caller, studyId);
   const lost = (chosen ?? []).find((id) => all.every((tile) => tile.id !== id));
   if (lost !== undefined)

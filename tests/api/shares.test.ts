@@ -99,6 +99,44 @@ describe('a share', () => {
     expect(table.text.split('\r\n').length).toBeGreaterThan(20);
   });
 
+  it('of what mattered holds the answer, its zones and its methods, whatever becomes of the tiles', async () => {
+    const [{ factor }] = (await get(`${at}/trials/factors`)).body;
+    const trial = { factors: [factor] };
+    const name = '</script><b>Why glossy</b>';
+    const wish = { kind: 'outcome', name, trial };
+    const { status, body } = await used.api.post(`${at}/shares`, wish);
+    expect(status).toBe(201);
+    const seen = (await get(`/api/shared/${body.token}`)).body;
+    expect(seen).toMatchObject({ kind: 'outcome', name, version: expect.any(String) });
+    expect(seen.analysis).toEqual((await used.api.post(`${at}/trials/analysis`, trial)).body);
+    expect(seen.zones.length).toBeGreaterThanOrEqual(seen.analysis.zones);
+    expect(seen.words.methods.length).toBeGreaterThan(100);
+    for (const zone of seen.zones) expect(Object.keys(zone.factors)).toEqual([factor.name]);
+    const [tile] = (await get(`${at}/tiles`)).body;
+    await used.api.patch(`${at}/tiles/${tile.id}`, { place: 'elsewhere' });
+    const again = await get(`/api/shared/${body.token}`);
+    expect(again.body).toEqual(seen);
+    expect(again.text).not.toContain(study);
+    expect(again.text).not.toContain(tile.id);
+    expect((await get(`/api/shared/${body.token}/tables/members`)).status).toBe(404);
+    expect((await get(`/api/shared/${body.token}/bundle.zip`)).status).toBe(404);
+  });
+
+  it('of a bench sheet holds the recipe, what it becomes and its cautions, and nothing of stock or cost', async () => {
+    const [batch] = (await get(`${at}/batches`)).body;
+    const { body } = await used.api.post(`${at}/shares`, { kind: 'bench', batch: batch.id });
+    const seen = (await get(`/api/shared/${body.token}`)).body;
+    const { lines, fire } = batch;
+    expect(seen.result).toEqual((await used.api.post(`${at}/batches/fired`, { lines, fire })).body);
+    expect(seen.rows).toHaveLength(lines.length);
+    expect(seen.result.safety.firstRule.length).toBeGreaterThan(10);
+    expect(Object.keys(seen.rows[0]).sort()).toEqual(
+      ['dryPercent', 'grams', 'handling', 'name', 'running', 'water'].sort(),
+    );
+    await used.api.patch(`${at}/batches/${batch.id}`, { note: 'changed since' });
+    expect((await get(`/api/shared/${body.token}`)).body).toEqual(seen);
+  });
+
   it('gives as one zip what the owner’s own zip holds', async () => {
     const { token } = await make();
     const unzip = async (path: string) =>

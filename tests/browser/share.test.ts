@@ -186,6 +186,45 @@ describe('sharing', () => {
   });
 });
 
+describe('what else is shared', () => {
+  const open = async (path: string, scheme: 'light' | 'dark') => {
+    const looked = await visit(browser, service.address, { ...PHONE, scheme });
+    await looked.page.goto(path);
+    return looked;
+  };
+  test('what mattered goes from its page to an address with answer, zones, methods; hostile names are words', async () => {
+    await page.goto(studyPath(study, '/fire/mattered'));
+    await page.getByRole('heading', { name: 'Share this' }).waitFor();
+    await tabTo(page, 'Share it');
+    await page.keyboard.press('Enter');
+    const sentence = await page.locator('.answer').textContent();
+    await page.goto((await page.locator('.share-address').getAttribute('href'))!);
+    expect(await page.locator('.answer').textContent()).toBe(sentence);
+    await page.getByRole('heading', { name: 'Methods and sources' }).waitFor();
+    const zones = await saved(() => page.getByRole('button', { name: 'Zones as CSV' }).click());
+    expect(zones.toString().split('\r\n').length).toBeGreaterThan(10);
+    expect(await page.locator('a[href*="/studies/"]').count()).toBe(0);
+  });
+  test.each(['light', 'dark'] as const)('both pass axe in %s and fit a phone', async (colorScheme) => {
+    const name = '<img src=x onerror="document.title=1">';
+    const [{ factor }] = await ask<[{ factor: object }]>(`/studies/${study}/trials/factors`);
+    const [batch] = await ask<[{ id: string }]>(`/studies/${study}/batches`);
+    for (const wish of [
+      { kind: 'outcome', name, trial: { factors: [factor] } },
+      { kind: 'bench', batch: batch.id },
+    ]) {
+      const { path } = await ask<ShareMade>(`/studies/${study}/shares`, wish);
+      const looked = await open(path, colorScheme);
+      await looked.page.getByRole('button', { name: 'Everything as JSON' }).waitFor();
+      expect(await looked.page.locator('main img').count()).toBe(0);
+      expect(await axeViolations(looked.page)).toEqual([]);
+      expect(await sidewaysOverflow(looked.page)).toBeLessThanOrEqual(0);
+      expect(looked.complaints()).toEqual([]);
+      await looked.context.close();
+    }
+  });
+});
+
 describe('a kept placement', () => {
   test('gives its figures as files and its words', async () => {
     await page.goto(studyPath(study, `/placement/kept/${kept.id}`));

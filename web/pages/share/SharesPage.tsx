@@ -5,7 +5,7 @@ import { Button, LinkButton } from '../../parts/Button.tsx';
 import { ConfirmDelete } from '../../parts/ConfirmDelete.tsx';
 import { EmptyState } from '../../parts/EmptyState.tsx';
 import { Loaded } from '../../parts/Loaded.tsx';
-import { ErrorNotice, Notice, Tag } from '../../parts/Notice.tsx';
+import { ErrorNotice, Tag } from '../../parts/Notice.tsx';
 import { PageHead } from '../../parts/PageHead.tsx';
 import { Select } from '../../parts/Select.tsx';
 import { Tick } from '../../parts/Tick.tsx';
@@ -13,18 +13,11 @@ import { type PageProps, studyPath } from '../../paths.ts';
 import { usePlacements } from '../../queries/placements.ts';
 import { useDeleteShare, useMakeShare, useRevokeShare, useShares } from '../../queries/shares.ts';
 import { day } from '../placement/words.ts';
+import { MadeAddress } from './MadeAddress.tsx';
 import { Said } from './Said.tsx';
+import { endOf, SPANS, type Span } from './spans.ts';
 import { TakeBundle } from './TakeBundle.tsx';
 import './share.css';
-
-const DAY = 86_400_000;
-const SPANS = [
-  { id: '7', label: 'A week' },
-  { id: '30', label: '30 days' },
-  { id: '365', label: 'A year' },
-  { id: 'ever', label: 'Until you take it back' },
-] as const;
-type Span = (typeof SPANS)[number]['id'];
 
 /** Laying kept placements open to others, and taking them back. */
 export function SharesPage({ study }: PageProps) {
@@ -66,8 +59,7 @@ function Make({ study, kept }: PageProps & { readonly kept: readonly PlacementSu
   const [made, setMade] = useState<ShareMade | null>(null);
   const make = useMakeShare(study);
   const share = () => {
-    const expiresAt = span === 'ever' ? null : new Date(Date.now() + Number(span) * DAY).toISOString();
-    make.mutate({ placement, expiresAt, comments }, { onSuccess: setMade });
+    make.mutate({ placement, expiresAt: endOf(span), comments }, { onSuccess: setMade });
   };
   return (
     <section className="sheet stack" aria-labelledby="make-heading">
@@ -93,27 +85,8 @@ function Make({ study, kept }: PageProps & { readonly kept: readonly PlacementSu
           Share it
         </Button>
       </div>
-      {made && <Address made={made} />}
+      {made && <MadeAddress made={made} />}
     </section>
-  );
-}
-
-function Address({ made }: { readonly made: ShareMade }) {
-  const [copied, setCopied] = useState(false);
-  const address = made.address ?? `${location.origin}${made.path}`;
-  const copy = () => navigator.clipboard.writeText(address).then(() => setCopied(true));
-  return (
-    <Notice kind="done" title={`“${made.name}” is shared`}>
-      <p>
-        Copy its address now: it is not kept, so it cannot be shown again.{' '}
-        <a className="share-address" href={made.path} target="_blank" rel="noreferrer">
-          {address}
-        </a>
-      </p>
-      <div>
-        <Button onPress={copy}>{copied ? 'Copied' : 'Copy the address'}</Button>
-      </div>
-    </Notice>
   );
 }
 

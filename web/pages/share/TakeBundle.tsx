@@ -19,7 +19,8 @@ export function TakeBundle() {
       <h2 id="take-heading">Bring a placement in</h2>
       <p className="faint">
         A zip made by “Everything as one zip” on a kept placement, here or elsewhere. It becomes a study of
-        its own, and only if its data gives its numbers again.
+        its own, and its numbers are computed again from its data: one of this version must give the same; one
+        of another version is told apart where it does not.
       </p>
       <ErrorNotice error={take.error} title="Not brought in; nothing has changed" />
       <div>

@@ -15,6 +15,7 @@ import { PageHead } from '../../../parts/PageHead.tsx';
 import { Select } from '../../../parts/Select.tsx';
 import { useBatches } from '../../../queries/bench.ts';
 import { useStudy } from '../../../queries/studies.ts';
+import { ShareThis } from '../../share/ShareThis.tsx';
 import { fireHere } from '../fired/compute.ts';
 import { attempt } from '../parts/attempt.ts';
 import { showRange } from '../parts/Range.tsx';
@@ -121,6 +122,11 @@ function Sheet({ study, bench, batch }: SheetProps) {
             {batch.note && <p className="lines">{batch.note}</p>}
           </section>
           <Cautions hazards={made.value.fired.hazards} />
+          <ShareThis
+            study={study}
+            seen="The visitor sees the recipe as the batch holds it, what it becomes and its cautions, as they are now; not what is on the shelf or what it cost."
+            wish={(terms) => ({ kind: 'bench', batch: batch.id, ...terms })}
+          />
         </>
       )}
     </>

@@ -39,7 +39,7 @@ export function ChanceSection({
   );
 }
 
-function Chance({ curve }: { readonly curve: ChanceAnswer }) {
+export function Chance({ curve }: { readonly curve: ChanceAnswer }) {
   const data = useMemo(() => ({ id: 'chance-plot', curve }), [curve]);
   return (
     <CaptionedFigure figure={chancePlot} height={chanceHeight} data={data} caption={chanceCaption(curve)} />

@@ -9,6 +9,7 @@ import { showSignificant } from '../../../parts/numbers.ts';
 import { PageHead } from '../../../parts/PageHead.tsx';
 import type { PageProps } from '../../../paths.ts';
 import { useAnalysis } from '../../../queries/fire.ts';
+import { ShareThis } from '../../share/ShareThis.tsx';
 import { firePath } from '../paths.ts';
 import { ChanceSection } from './ChanceSection.tsx';
 import { TrialChoices } from './TrialChoices.tsx';
@@ -70,11 +71,21 @@ function Analysis({ study, choice }: { readonly study: string; readonly choice: 
       )}
       <ZonesSection study={study} />
       {names.length > 0 && <TrialFiles study={study} asked={asked} against={against} />}
+      {names.length > 0 && (
+        <ShareThis
+          study={study}
+          seen="The visitor sees this answer, the zones it rests on, methods and sources, as they are now; nothing else of the study."
+          wish={(terms) => ({
+            ...{ kind: 'outcome', name: `What mattered: ${names.join(', ')}` },
+            ...{ trial: asked, against, ...terms },
+          })}
+        />
+      )}
     </>
   );
 }
 
-function Found({ found }: { readonly found: TrialAnswer }) {
+export function Found({ found }: { readonly found: TrialAnswer }) {
   const { counts } = found;
   return (
     <>

@@ -1,0 +1,57 @@
+import { figureSheet } from '../contract/figure.ts';
+import type { NewShare } from '../contract/share.ts';
+import type { SharedBench, SharedOutcome } from '../contract/shared.ts';
+import { linesOfEntries } from '../domain/batch/bench-shelf.ts';
+import { benchSheet } from '../domain/batch/scale.ts';
+import { RequirementError } from '../domain/requirement.ts';
+import type { Caller } from './access.ts';
+import { readBatch } from './batches.ts';
+import { fireOnBench } from './bench.ts';
+import { readShelf } from './bench-shelf.ts';
+import type { Frozen } from './share-payload.ts';
+import { trialWords } from './trial-figures.ts';
+import { analyseStudyTrial, chanceInStudy, zonesOf } from './trials.ts';
+import { VERSION } from './version.ts';
+
+type OutcomeWish = Extract<NewShare, { kind: 'outcome' }>;
+const made = (name: string) => ({ name, version: VERSION, createdAt: new Date().toISOString() });
+
+/** What mattered, with the zones it rests on: as it stands now, whatever becomes of the tiles. */
+export async function freezeOutcome(
+  caller: Caller,
+  studyId: string,
+  { name, trial, against = trial.factors[0]!.name }: OutcomeWish,
+): Promise<Frozen<SharedOutcome>> {
+  const analysis = await analyseStudyTrial(caller, studyId, trial);
+  const curve = await nullIfRefused(chanceInStudy(caller, studyId, { ...trial, against }));
+  const zones = (await zonesOf(caller, studyId, trial.tiles)).map((zone) => ({
+    ...{ tile: zone.tileLabel, label: zone.label, grade: zone.grade, glassyShare: zone.glassyShare },
+    factors: Object.fromEntries(trial.factors.map((one) => [one.name, zone.factors[one.name] ?? null])),
+  }));
+  const words = await trialWords(caller, studyId, { ...trial, against, sheet: figureSheet.parse({}) });
+  return { name, payload: { kind: 'outcome', ...made(name), analysis, curve, zones, words } };
+}
+
+/** A batch with what it becomes. What is left on the shelf and what it cost stay with the owner. */
+export async function freezeBench(
+  caller: Caller,
+  studyId: string,
+  batchId: string,
+): Promise<Frozen<SharedBench>> {
+  const { name, note, unit, lines, fire } = await readBatch(caller, studyId, batchId);
+  const sheet = benchSheet(linesOfEntries(lines, await readShelf(caller, studyId)));
+  const rows = sheet.rows.map(({ cost: _, short: __, ...row }) => row);
+  const result = await fireOnBench(caller, studyId, { lines, fire, balance: 0.01 });
+  const { celsius, atmosphere } = fire;
+  const payload = { kind: 'bench' as const, ...made(name), note, unit, celsius, atmosphere, rows, result };
+  return { name, payload };
+}
+
+async function nullIfRefused<Value>(work: Promise<Value>): Promise<Value | null> {
+  try {
+    return await work;
+  } catch (error) {
+    if (error instanceof RequirementError) return null;
+    throw error;
+  }
+}
