@@ -30,6 +30,8 @@ export const bundleTaken = z
     study: id,
     placement: id,
     name: z.string(),
+    /** How this version's numbers differ from those of another version's bundle; null where they are the same. */
+    differs: z.string().nullable(),
     groups: z.number().int(),
     specimens: z.number().int(),
     analyses: z.number().int(),

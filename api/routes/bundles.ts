@@ -15,7 +15,9 @@ const give = createRoute({
 const take = createRoute({
   ...{ method: 'post', path: '/bundles', tags, summary: 'Bring a bundle in as a study of its own' },
   request: { body: { required: true, content: { 'multipart/form-data': { schema: bundleUpload } } } },
-  responses: { 201: json(bundleTaken, 'Its numbers came out again, one by one') },
+  responses: {
+    201: json(bundleTaken, 'Its numbers came out again, one by one, or it says why they are others'),
+  },
 });
 
 export const bundleRoutes = router()

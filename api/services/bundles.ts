@@ -34,8 +34,9 @@ export async function placementBundle(
 }
 
 /**
- * Brings a bundle in as a study of its own. The comparison is made again from the data in it; unless it gives the very
- * numbers of the bundle, nothing is kept.
+ * Brings a bundle in as a study of its own. The comparison is made again from the data in it. Where it gives other
+ * numbers, a bundle of this version is refused; of one by another version the numbers computed here are kept, and the
+ * placement says so: what could not be computed again is never shown as if it had been.
  */
 export async function takeBundle({ db, who }: Caller, bytes: Uint8Array): Promise<BundleTaken> {
   const bundle = withNewIds(await unpackBundle(bytes));
@@ -44,11 +45,12 @@ export async function takeBundle({ db, who }: Caller, bytes: Uint8Array): Promis
     const studyId = await insertData(tx, bundle);
     const caller: Caller = { db: tx as unknown as Database, who };
     const again = await compare(caller, studyId, bundle.placement.request);
-    requireSame(bundle.placement, again);
+    const differs = differenceTo(bundle.placement, again);
+    const kept = differs === null ? bundle.placement : anew(bundle.placement, again, differs);
     const { groups, specimens, analyses } = bundle.data;
     return {
-      ...{ study: studyId, placement: await insertPlacement(tx, studyId, bundle) },
-      ...{ name: bundle.placement.name, groups: groups.length },
+      ...{ study: studyId, placement: await insertPlacement(tx, studyId, { ...bundle, placement: kept }) },
+      ...{ name: kept.name, differs, groups: groups.length },
       ...{ specimens: specimens.length, analyses: analyses.length },
     };
   });
@@ -109,16 +111,24 @@ function* chunks<Row>(rows: readonly Row[], size = 500): Generator<Row[]> {
   for (let at = 0; at < rows.length; at += size) yield rows.slice(at, at + size);
 }
 
-function requireSame({ result, version }: BundledPlacement, again: Comparison): void {
+/** Why this version's numbers are others than the bundle's, in words; null where they are the same. */
+function differenceTo({ result, version }: BundledPlacement, again: Comparison): string | null {
   const computed: unknown = JSON.parse(JSON.stringify(again));
-  if (isDeepStrictEqual(computed, result)) return;
+  if (isDeepStrictEqual(computed, result)) return null;
   const where = firstDifference(result, computed);
-  const versions = version === VERSION ? '' : ` It was made by version ${version}, and this is ${VERSION}.`;
-  throw new Failure(
-    'invalid',
-    `the data of a bundle must give its result again, number by number; ${where} is another.${versions}`,
-  );
+  if (version === VERSION)
+    throw new Failure(
+      'invalid',
+      `the data of a bundle must give its result again, number by number; ${where} is another.`,
+    );
+  return `The bundle is by version ${version}, which gave other numbers (the first is ${where}). Version ${VERSION} has computed it again from the bundle's data; these are its numbers.`;
 }
+
+/** The placement as this version computes it, with what is to be known of that before the note it came with. */
+const anew = (bundled: BundledPlacement, result: Comparison, differs: string): BundledPlacement => ({
+  ...{ ...bundled, result, version: VERSION },
+  note: [differs, bundled.note].filter(Boolean).join('\n\n'),
+});
 
 async function insertPlacement(
   tx: Transaction,

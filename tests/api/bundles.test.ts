@@ -262,6 +262,18 @@ describe('a bundle that is refused', () => {
     expect(body.detail).toContain(words);
     expect(await there.database.db.select({ id: studies.id }).from(studies)).toEqual(before);
   });
+  it('for nothing but its version is computed again here, and says so', async () => {
+    const older = forge('placement.json', (all) =>
+      all.replace(/"version": "[^"]*"/, '"version": "0.0.9"').replace(/"distance": \d/, '"distance": 9'),
+    );
+    const { status, body } = await take(older);
+    expect(status).toBe(201);
+    expect(body.differs).toMatch(/by version 0\.0\.9, which gave other numbers \(the first is placements\./);
+    const { body: kept } = await there.api.get(`/api/studies/${body.study}/placements/${body.placement}`);
+    expect(kept.note).toBe(`${body.differs}\n\nA note`);
+    expect(kept.version).not.toBe('0.0.9');
+    expect(NUMBERS_ONLY(kept.result)).toEqual(NUMBERS_ONLY(result));
+  });
   it('for being too large is refused before it is read', async () => {
     const { status, body } = await take(new Uint8Array(56 * 1024 * 1024));
     expect(status).toBe(413);
