@@ -1,3 +1,4 @@
+import { listInWords } from '../placement/words.ts';
 import { centredTerms, centreWithin, takeOut, unitMeans, unitsOf } from './columns.ts';
 import type { EffectNumbers, EffectOptions } from './effect-numbers.ts';
 import { permutedEffect } from './permuted-effect.ts';
@@ -27,7 +28,7 @@ export function unitEffect(
   options: EffectOptions,
 ): EffectNumbers {
   const { blocks, rows } = unitsOf(table, term.unitOfChange);
-  const { scores, cautions } = withoutZoneFactors(table);
+  const { scores, taken } = withoutZoneFactors(table);
   const found = permutedEffect(
     {
       units: { blocks, x: unitMeans(term.values, rows), y: unitMeans(scores, rows) },
@@ -37,14 +38,16 @@ export function unitEffect(
     },
     options,
   );
-  if (cautions.length === 0) return found;
-  return { ...found, method: 'approximate-permutation', cautions: [...cautions, ...found.cautions] };
+  if (taken.length === 0) return found;
+  const already = found.method === 'approximate-permutation';
+  const caution = `Tiles differed in ${listInWords(taken)}; ${taken.length === 1 ? 'its straight-line effect' : 'their straight-line effects'} within tiles ${taken.length === 1 ? 'was' : 'were'} taken out${already ? ' too' : ', so p is approximate'}.`;
+  return { ...found, method: 'approximate-permutation', cautions: [...found.cautions, caution] };
 }
 
-/** Scores with the within-tile effects of unevenly spread zone factors taken out, and a word on it. */
-function withoutZoneFactors(table: TrialTable): { scores: readonly number[]; cautions: string[] } {
+/** Scores with the within-tile effects of unevenly spread zone factors taken out, and the names of these. */
+function withoutZoneFactors(table: TrialTable): { scores: readonly number[]; taken: string[] } {
   const uneven = centredTerms(table, 'zone').filter(({ term }) => isUneven(table, term));
-  if (uneven.length === 0) return { scores: table.scores, cautions: [] };
+  if (uneven.length === 0) return { scores: table.scores, taken: [] };
   const { blocks } = unitsOf(table, 'zone');
   const within = centreWithin(table.scores, blocks);
   const slopes = slopesOf(
@@ -54,13 +57,7 @@ function withoutZoneFactors(table: TrialTable): { scores: readonly number[]; cau
   const scores = table.scores.map((s, i) =>
     uneven.reduce((left, { term }, k) => left - slopes[k]! * term.values[i]!, s),
   );
-  const names = [...new Set(uneven.map(({ term }) => term.factor.name))].join(', ');
-  return {
-    scores,
-    cautions: [
-      `Tiles differed in ${names}; its straight-line effect within tiles was taken out, so p is approximate.`,
-    ],
-  };
+  return { scores, taken: [...new Set(uneven.map(({ term }) => term.factor.name))] };
 }
 
 function isUneven({ tiles }: TrialTable, { values }: Term): boolean {

@@ -172,7 +172,7 @@ describe('a factor that varies only between tiles', () => {
     const found = effectOf(five, request([ROAST, LEAD]), 'roast');
     expect(found.verdict).toBe('cannot tell');
     expect(found.cautions.join(' ')).toContain(
-      '3 comparisons are left between tiles; a verdict needs at least 4',
+      '3 comparisons are left between tiles; a verdict needs at least 6',
     );
     expect(found).not.toHaveProperty('tooFew');
   });

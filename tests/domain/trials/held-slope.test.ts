@@ -143,9 +143,9 @@ describe('heldSlope', () => {
 describe('permutedEffect', () => {
   const term = { factor: { name: 'roast', kind: 'category', base: null }, unitOfChange: 'tile' } as const;
   const lead = { term: { factor: { name: 'lead', kind: 'number', unit: '%', step: 1 } } } as const;
-  const blocks = [1, 1, 1, 1, 1, 1];
-  const x = [0, 0, 1, 1, 0, 1];
-  const y = [1, 2, 4, 5, 2, 6];
+  const blocks = [1, 1, 1, 1, 1, 1, 1, 1];
+  const x = [0, 0, 1, 1, 0, 1, 0, 1];
+  const y = [1, 2, 4, 5, 2, 6, 3, 5];
 
   it('is exact without others, approximate with them, and says so', () => {
     const request = { units: { blocks, x, y }, term, scale: 'share' } as const;
@@ -153,7 +153,10 @@ describe('permutedEffect', () => {
       method: 'exact-permutation',
       cautions: [],
     });
-    const held = permutedEffect({ ...request, others: [{ ...lead, values: [1, 4, 2, 6, 5, 3] }] }, options);
+    const held = permutedEffect(
+      { ...request, others: [{ ...lead, values: [1, 4, 2, 6, 5, 3, 8, 7] }] },
+      options,
+    );
     expect(held.method).toBe('approximate-permutation');
     expect(held.tooFew).toBeUndefined();
     expect(held.cautions).toEqual([
@@ -162,8 +165,8 @@ describe('permutedEffect', () => {
   });
 
   it('sets no limits where the outcome is alike in every block, though blocks differ', () => {
-    const flat = { blocks: [1, 1, 1, 2, 2, 2], x, y: [0.2, 0.2, 0.2, 0.7, 0.7, 0.7] };
-    for (const others of [[], [{ ...lead, values: [1, 4, 2, 6, 5, 3] }]])
+    const flat = { blocks: [1, 1, 1, 1, 2, 2, 2, 2], x, y: [0.2, 0.2, 0.2, 0.2, 0.7, 0.7, 0.7, 0.7] };
+    for (const others of [[], [{ ...lead, values: [1, 4, 2, 6, 5, 3, 8, 7] }]])
       expect(permutedEffect({ units: flat, term, others, scale: 'share' }, options)).toMatchObject({
         estimate: null,
         low: null,
@@ -173,15 +176,15 @@ describe('permutedEffect', () => {
       });
   });
 
-  it('gives no ground for a verdict with fewer than four comparisons left', () => {
+  it('gives no ground for a verdict with fewer than six comparisons left', () => {
     const others = [
-      { ...lead, values: [1, 4, 2, 6, 5, 3] },
-      { term: { factor: term.factor }, values: [0, 1, 0, 0, 1, 0] },
+      { ...lead, values: [1, 4, 2, 6, 5, 3, 8, 7] },
+      { term: { factor: term.factor }, values: [0, 1, 0, 0, 1, 0, 0, 0] },
     ];
     const found = permutedEffect({ units: { blocks, x, y }, term, others, scale: 'share' }, options);
     expect(found.tooFew).toBe(true);
     expect(found.cautions[1]).toBe(
-      'With lead and the other levels of roast held, 3 comparisons are left between tiles; a verdict needs at least 4.',
+      'With lead and the other levels of roast held, 5 comparisons are left between tiles; a verdict needs at least 6.',
     );
   });
 });
