@@ -76,11 +76,8 @@ export function EstimateSection(at: SlipSectionProps) {
       {request && found.data && (
         <EstimateView
           answer={found.data as EstimateAnswer}
-          onApply={({ f, ...rest }) => {
-            const top = reach ? most(reach) : f;
-            choose(slip.choices, replica.id, { ...rest, f: Math.min(f, top) });
-          }}
-          canApply={reach !== null}
+          onApply={(applied) => choose(slip.choices, replica.id, applied)}
+          most={reach && most(reach)}
         />
       )}
     </>

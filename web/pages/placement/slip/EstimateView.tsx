@@ -26,7 +26,8 @@ const FROM = {
 export function EstimateView(at: {
   readonly answer: EstimateAnswer;
   readonly onApply: (applied: Applied) => void;
-  readonly canApply: boolean;
+  /** The largest share that can be drawn off; null where none can. */
+  readonly most: number | null;
 }) {
   const { estimate, line, slip } = at.answer;
   return (
@@ -34,12 +35,8 @@ export function EstimateView(at: {
       {estimate && (
         <>
           <EstimateHead estimate={estimate} slip={slip} />
-          {!estimate.cannotTell && at.canApply && (
-            <div>
-              <Button look="primary" onPress={() => at.onApply(appliedOf(estimate))}>
-                Draw off f = {showShare(estimate.f)}
-              </Button>
-            </div>
+          {!estimate.cannotTell && at.most !== null && (
+            <Apply applied={appliedOf(estimate, at.most)} estimate={estimate} onApply={at.onApply} />
           )}
           <EstimateGrounds estimate={estimate} />
         </>
@@ -49,8 +46,26 @@ export function EstimateView(at: {
   );
 }
 
-export const appliedOf = ({ kind, f, sigma, df }: Estimate): Applied => ({
-  f: Math.min(0.99, Number(f.toFixed(3))),
+function Apply(at: {
+  readonly applied: Applied;
+  readonly estimate: Estimate;
+  readonly onApply: (applied: Applied) => void;
+}) {
+  const [wanted, drawn] = [showShare(at.estimate.f), showShare(at.applied.f)];
+  return (
+    <div>
+      <Button look="primary" onPress={() => at.onApply(at.applied)}>
+        Draw off f = {drawn}
+      </Button>
+      {drawn !== wanted && (
+        <p className="small faint">More than that cannot be drawn off: an oxide would be spent.</p>
+      )}
+    </div>
+  );
+}
+
+export const appliedOf = ({ kind, f, sigma, df }: Estimate, most: number): Applied => ({
+  f: Math.min(most, Number(f.toFixed(3))),
   sigma: Number(Math.min(1, sigma).toPrecision(3)),
   df,
   from: FROM[kind],
