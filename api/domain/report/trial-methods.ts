@@ -48,7 +48,7 @@ export function trialMethods({ analysis, version }: TrialMethodsAbout): string {
   ].join(' ');
 }
 
-type Used = (effect: { readonly method: string }) => boolean;
+type Used = (effect: { readonly method: string; readonly draws?: number }) => boolean;
 const by =
   (...methods: readonly string[]): Used =>
   ({ method }) =>
@@ -74,7 +74,7 @@ const INTERVALS: readonly { used: Used; words: string; cites: readonly MethodRef
     cites: [TRIAL_REFERENCES.permutation],
   },
   {
-    used: by('sampled-permutation'),
+    used: (effect) => effect.draws !== undefined || by('sampled-permutation')(effect),
     words: 'Where there were too many permutations to count, a seeded sample of them was drawn.',
     cites: [],
   },

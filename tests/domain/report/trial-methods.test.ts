@@ -45,6 +45,13 @@ describe('the methods of a trial', () => {
     expect(words).toMatch(/Computed with Nearsherd 9\.9\.9\.$/);
   });
 
+  it('say that permutations were drawn wherever an effect was, by whichever method', () => {
+    const held = { ...effectBy('approximate-permutation'), draws: 20_000 };
+    const said = (effects: Effect[]) => trialMethods({ analysis: { ...about, effects }, version: '1' });
+    expect(said([held])).toContain('a seeded sample of them was drawn');
+    expect(said([effectBy('approximate-permutation')])).not.toContain('a seeded sample');
+  });
+
   it('name no test where nothing could be compared', () => {
     const words = trialMethods({ analysis: { ...about, effects: [] }, version: '1' });
     expect(words).not.toMatch(/Firth|permut|exact conditional/);

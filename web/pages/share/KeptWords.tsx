@@ -31,7 +31,14 @@ export function KeptWords(at: {
       </section>
       <section className="stack" aria-labelledby="tell-heading">
         <h2 id="tell-heading">To tell others</h2>
+        <p className="faint">
+          As one file it opens from a disk without a network: the same page with its slip, talk, methods and
+          data.
+        </p>
         <div className="row">
+          <a className="button plain" href={`${from}/page.html`} download>
+            Save it as one file
+          </a>
           <LinkButton to={talkPath(at.study, at.placement)}>Show it as a talk</LinkButton>
           <LinkButton to={reportPath(at.study, at.placement)}>Report to print</LinkButton>
         </div>
