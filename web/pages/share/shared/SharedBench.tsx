@@ -1,9 +1,11 @@
 import type { ReactNode } from 'react';
 import type { SharedOf } from '../../../../api/contract/shared.ts';
+import { batchMethods, batchReferences } from '../../../../api/domain/report/batch-methods.ts';
 import { Button } from '../../../parts/Button.tsx';
 import { Cautions } from '../../../parts/Cautions.tsx';
 import { CsvDownload, saveFile } from '../../../parts/CsvDownload.tsx';
 import { type Column, DataTable } from '../../../parts/DataTable.tsx';
+import { DoiLink } from '../../../parts/DoiLink.tsx';
 import { PageHead } from '../../../parts/PageHead.tsx';
 import { FiredResult } from '../../bench/fired/FiredResult.tsx';
 import { SharedNotice } from './SharedNotice.tsx';
@@ -51,6 +53,17 @@ export default function SharedBench(at: { readonly shared: Shared; readonly chil
             Everything as JSON
           </Button>
         </div>
+      </section>
+      <section className="stack" aria-labelledby="methods-heading">
+        <h2 id="methods-heading">Methods</h2>
+        <p>{batchMethods({ tiles: 0, version: shared.version })}</p>
+        <ul>
+          {batchReferences().map(({ text, doi }) => (
+            <li key={doi}>
+              {text} <DoiLink doi={doi} />
+            </li>
+          ))}
+        </ul>
       </section>
       {at.children}
     </>
