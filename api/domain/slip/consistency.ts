@@ -12,11 +12,19 @@ import type { Consistency } from './types.ts';
 export function consistencyOf(chiSquare: number, df: number, sigmaDf: number | null = null): Consistency {
   const p = sigmaDf === null ? chiSquareUpperTail(chiSquare, df) : fUpperTail(chiSquare / df, df, sigmaDf);
   const agree = p >= 0.05;
-  const figures = `χ² = ${chiSquare.toFixed(1)} on ${df} degree${df === 1 ? '' : 's'} of freedom, p ${p < 0.001 ? '< 0.001' : `= ${p.toFixed(3)}`}`;
+  const figures = `${statisticInWords({ chiSquare, df, sigmaDf })}, p ${p < 0.001 ? '< 0.001' : `= ${p.toFixed(3)}`}`;
   const sentence = agree
     ? `What is left unexplained is within the uncertainties (${figures}).`
     : `They disagree by more than the uncertainties allow (${figures}); the interval is widened to match.`;
   return { chiSquare, df, p, agree, sentence };
+}
+
+/** The figure that p follows from, with its degrees of freedom. */
+function statisticInWords(of: { chiSquare: number; df: number; sigmaDf: number | null }): string {
+  const { chiSquare, df, sigmaDf } = of;
+  if (sigmaDf === null)
+    return `χ² = ${chiSquare.toFixed(1)} on ${df} degree${df === 1 ? '' : 's'} of freedom`;
+  return `F = χ²/df = ${(chiSquare / df).toFixed(1)} on ${df} and ${Number(sigmaDf.toFixed(1))} degrees of freedom, the uncertainties being from few spots`;
 }
 
 /**

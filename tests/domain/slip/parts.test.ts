@@ -169,6 +169,10 @@ describe('consistency and quantiles', () => {
 
   it('uncertainties that were themselves found from few spots make the test milder', () => {
     expect(consistencyOf(20, 4, 3).p).toBeGreaterThan(consistencyOf(20, 4).p);
+    // The figure shown is the one that p follows from: R's pf(5, 4, 3, lower.tail = FALSE) is 0.10855 (R 4.2.2).
+    expect(consistencyOf(20, 4, 3).sentence).toContain('F = χ²/df = 5.0 on 4 and 3 degrees of freedom');
+    expect(consistencyOf(20, 4, 3).sentence).toContain('p = 0.109');
+    expect(consistencyOf(20, 4).sentence).toContain('χ² = 20.0 on 4 degrees of freedom');
     expect(riseFor95(20, { fitDf: 4, df: 3 })).toBeCloseTo(twoSided95(3) ** 2, 10);
   });
 
