@@ -79,6 +79,8 @@ test('the demo leads from why only in places to what mattered, to the next tile,
   await page.goto(`${demo}/fire`);
   await page.getByRole('link', { name: 'See what mattered' }).click();
   await page.getByText(/^From 54 zones of 9 tiles, coats/).waitFor();
+  await page.getByText('15 to 90 µm; 54 zones').waitFor();
+  await page.getByText('Split ash · Split ash, then brushwood; 54 zones').waitFor();
   const row = page
     .getByRole('table', { name: 'Effects' })
     .getByRole('row')
@@ -112,6 +114,8 @@ test('a plan with more settings than places is refused in words, and nothing typ
   await page.getByRole('button', { name: 'Draw up the plan' }).click();
   await page.getByRole('heading', { level: 1, name: 'Thickness ladder' }).waitFor();
   expect(await page.locator('.labels .zone').count()).toBe(6);
+  // No firing of that number is meant, but a study has one.
+  expect(await page.locator('.labels').textContent()).toMatch(/Place 1 in the fire/);
 });
 
 test('a firing is recorded with its stages, and the notebook finds it by its words', async () => {

@@ -180,6 +180,12 @@ test('by keys alone: a zone of a pot without a grid, each corner read out, and b
     ],
   });
   await expect.poll(() => draw().evaluate((one) => one === document.activeElement), PATIENT).toBe(true);
+  // A name that is taken is refused before anything is drawn under it.
+  await page.getByRole('button', { name: /^Grey patch/ }).click();
+  await page.getByRole('option', { name: 'A new zone' }).click();
+  await page.getByLabel('Its name').fill('shoulder');
+  await page.getByText('A zone shoulder is there already.').waitFor();
+  expect(await draw().isDisabled()).toBe(true);
   await page.getByRole('button', { name: /shoulder.*not judged/ }).press('Enter');
   await page.getByRole('dialog').getByText('Glossy', { exact: true }).click();
   await page.getByRole('button', { name: 'Save the zone' }).click();

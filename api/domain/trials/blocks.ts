@@ -65,7 +65,7 @@ function checkContrasts({ tiles, firings, tileFactors }: BlockRequest): void {
   const contrasts = tileFactors.reduce((sum, f) => sum + f.levels.length - 1, 0);
   if (contrasts > tiles - firings)
     throw new RequirementError(
-      `${listInWords(tileFactors.map((f) => f.name))} change only from tile to tile: that needs at least ${contrasts + firings} tiles in ${firings === 1 ? 'one firing' : `${firings} firings`}; found ${tiles}`,
+      `${listInWords(tileFactors.map((f) => f.name))} ${tileFactors.length === 1 ? 'changes' : 'change'} only from tile to tile: that needs at least ${contrasts + firings} tiles in ${firings === 1 ? 'one firing' : `${firings} firings`}; found ${tiles}`,
     );
 }
 

@@ -255,6 +255,9 @@ describe('planTrial refuses, with what would be needed', () => {
     expect(refused({ kind: 'one-at-a-time', factors: [ROAST, LEAD, AIR], tiles: 3 })).toThrow(
       'roast, lead and air change only from tile to tile: that needs at least 4 tiles in one firing; found 3',
     );
+    expect(refused({ kind: 'one-at-a-time', factors: [ROAST], tiles: 1 })).toThrow(
+      'roast changes only from tile to tile: that needs at least',
+    );
     expect(refused({ kind: 'fraction', factors: two(4, 'tile'), tiles: 4 })).toThrow(
       '4 runs can tell at most 3 factors apart; found 4',
     );

@@ -17,7 +17,9 @@ const MOST = 1800;
 
 /** Readings by hand with what their instrument's error leaves open, and one more. */
 export function Readings({ study, firing }: { readonly study: string; readonly firing: FiringRecord }) {
-  const rows = firing.readings.map((reading, i) => ({ ...reading, key: String(i) }));
+  const rows = firing.readings
+    .map((reading, i) => ({ ...reading, key: String(i) }))
+    .sort((a, b) => (a.at ?? Number.POSITIVE_INFINITY) - (b.at ?? Number.POSITIVE_INFINITY) || 0);
   return (
     <section className="sheet stack" aria-labelledby="readings">
       <h2 id="readings">Readings by hand</h2>

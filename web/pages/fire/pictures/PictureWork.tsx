@@ -30,6 +30,7 @@ export function PictureWork(at: {
   const { study, tile, picture } = at;
   const work = useOutlining(study, { tile, picture });
   const [shown, setShown] = useState(true);
+  const taken = work.target === NEW_ZONE && tile.zones.some((zone) => zone.label === work.label.trim());
   const name = work.target === GREY ? 'the grey patch' : `zone ${work.label}`;
   return (
     <div className="picture-board">
@@ -62,13 +63,14 @@ export function PictureWork(at: {
             onChange={work.name}
             isDisabled={work.drawing}
             maxLength={20}
+            wrong={taken ? `A zone ${work.label.trim()} is there already.` : null}
           />
         )}
         <Button
           id={DRAW}
           look="primary"
           onPress={work.start}
-          isDisabled={work.drawing || work.label === ''}
+          isDisabled={work.drawing || work.label.trim() === '' || taken}
           isPending={work.busy}
         >
           Draw it

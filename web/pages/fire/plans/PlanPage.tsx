@@ -87,6 +87,7 @@ const ownOf = (zone: Settings, tile: Settings): Settings =>
 
 /** One label a tile: stick it on the back, or lay it beside. */
 function Labels({ plan }: { readonly plan: PlanRecord }) {
+  const severalFirings = plan.plan.tiles.some((tile) => tile.firing > 1);
   return (
     <section className="stack" aria-labelledby="labels">
       <h2 id="labels">Labels</h2>
@@ -96,7 +97,8 @@ function Labels({ plan }: { readonly plan: PlanRecord }) {
             <strong className="tile-name">{tile.label}</strong>
             <span className="small">{plan.name}</span>
             <span>
-              Firing {tile.firing}, place {tile.place}
+              {severalFirings ? `Firing ${tile.firing} of this plan, place` : 'Place'} {tile.place} in the
+              fire
             </span>
             {Object.keys(tile.settings).length > 0 && (
               <span>{inWords(tile.settings, plan.plan.factors)}</span>

@@ -5,7 +5,7 @@ import { type Column, DataTable } from '../../../parts/DataTable.tsx';
 import { EmptyState } from '../../../parts/EmptyState.tsx';
 import { Loaded } from '../../../parts/Loaded.tsx';
 import { Notice, Tag } from '../../../parts/Notice.tsx';
-import { showSignificant } from '../../../parts/numbers.ts';
+import { count, showSignificant } from '../../../parts/numbers.ts';
 import { PageHead } from '../../../parts/PageHead.tsx';
 import type { PageProps } from '../../../paths.ts';
 import { useAnalysis } from '../../../queries/fire.ts';
@@ -92,8 +92,8 @@ export function Found({ found }: { readonly found: TrialAnswer }) {
       <section className="stack" aria-label="The answer">
         <p className="answer">{found.sentence}</p>
         <p className="faint">
-          {found.zones} zones of {found.tiles} tiles from {found.firings} firings: {counts.matt} matt,{' '}
-          {counts.satin} satin, {counts.glossy} glossy.
+          {count(found.zones, 'zone')} of {count(found.tiles, 'tile')} from {count(found.firings, 'firing')}:{' '}
+          {counts.matt} matt, {counts.satin} satin, {counts.glossy} glossy.
         </p>
         {found.tangles.length > 0 && (
           <Notice kind="caution" title="What cannot be told apart">

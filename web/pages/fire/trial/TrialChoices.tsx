@@ -53,7 +53,13 @@ export function TrialChoices({
   );
 }
 
-function aboutFactor({ values, zones }: FoundFactor): string {
-  const few = values.length <= 4 ? values.join(', ') : `${values[0]} to ${values.at(-1)}`;
-  return `${few}; ${count(zones, 'zone')}`;
+/** Settings in words of their own hold commas, so they are parted otherwise. */
+function aboutFactor({ factor, values, zones }: FoundFactor): string {
+  const many = values.length > 4;
+  const ofZones = count(zones, 'zone');
+  if (factor.kind === 'category')
+    return `${many ? `${values.length} settings` : values.join(' · ')}; ${ofZones}`;
+  const settings = many ? `${values[0]} to ${values.at(-1)}` : values.join(', ');
+  const unit = factor.name.includes(factor.unit) ? '' : ` ${factor.unit}`;
+  return `${settings}${unit}; ${ofZones}`;
 }
