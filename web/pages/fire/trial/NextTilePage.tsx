@@ -51,6 +51,7 @@ function Asking({ study, choice }: { readonly study: string; readonly choice: Tr
   const [zones, setZones] = useState(ZONES);
   const next = useNextTile(study);
   const chosen = choice.found.filter((one) => choice.chosen.includes(one.factor.name));
+  const wish = wishFor(choice, chosen);
   return (
     <>
       <TrialChoices choice={choice} outcomes={false} />
@@ -64,14 +65,15 @@ function Asking({ study, choice }: { readonly study: string; readonly choice: Tr
         <Button
           look="primary"
           isPending={next.isPending}
-          isDisabled={chosen.length === 0}
-          onPress={() => next.mutate({ ...wishFor(choice, chosen), zonesOnTile: zones })}
+          isDisabled={wish.options.length === 0}
+          onPress={() => next.mutate({ ...wish, zonesOnTile: zones })}
         >
           Suggest a tile
         </Button>
       </div>
       <p className="faint small">
         What may be set: what was set before, on zones or on whole tiles. What belongs to the fire is held.
+        {wish.options.length === 0 && ' Choose at least one factor that may be set on a tile.'}
       </p>
       <ErrorNotice error={next.error} title="No tile can be suggested" />
       {next.data && <Suggestion study={study} tile={next.data} />}
