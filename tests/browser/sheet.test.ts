@@ -109,13 +109,16 @@ test('a note whose answer is lost on the way is sent again, and counts once', as
   await button(phone.page, 'Lit now').click();
   await phone.page.getByText(/The note has been sent/).waitFor();
   let cut = 0;
+  let lost = false;
   await phone.context.route('**/sheet/notes', async (route) => {
     if (cut++ > 0) return route.continue();
     await route.fetch();
     await route.abort('connectionreset');
+    lost = true;
   });
   await phone.page.getByLabel('Temperature shown (°C)').fill('640');
   await button(phone.page, 'Note it').click();
+  await expect.poll(() => lost, PATIENT).toBe(true);
   await phone.page.getByText('1 note waiting on this phone').waitFor();
   expect((await kept()).readings).toHaveLength(1);
   await button(phone.page, 'Send now').click();
