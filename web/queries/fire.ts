@@ -22,10 +22,12 @@ export function useFirings(study: string) {
 /** Makes a firing, or changes one when an id is given. */
 export function useSaveFiring(study: string, firing: string | null) {
   return useMutation({
-    mutationFn: (json: NewFiring) =>
-      firing === null
-        ? answer(firings.$post({ param: { study }, json }))
-        : answer(oneFiring.$patch({ param: { study, firing }, json })),
+    mutationFn: (json: NewFiring) => {
+      if (firing === null) return answer(firings.$post({ param: { study }, json }));
+      // Phones may have sent readings since this form was opened: it holds none of them, so it changes none.
+      const { readings: _, ...change } = json;
+      return answer(oneFiring.$patch({ param: { study, firing }, json: change }));
+    },
     onSuccess: useRefresh(study),
   });
 }
