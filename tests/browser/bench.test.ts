@@ -261,7 +261,7 @@ test('two batches blend into a series that is kept', async () => {
     'A3',
   ]);
   await page.getByRole('button', { name: 'Keep all 3 as batches' }).click();
-  await page.getByText('3 batches kept.').waitFor();
+  await page.getByText('3 batches kept: see the batches.').waitFor();
   await page.getByRole('link', { name: 'Lead line A2' }).click();
   await page.getByRole('heading', { level: 1, name: 'Lead line A2' }).waitFor();
 });

@@ -31,10 +31,26 @@ interface State {
  * boxLeastSquares({ columns: new Float64Array([1, 0, 0, 1]), right: new Float64Array([2, -1]), lower: new Float64Array(2), upper: new Float64Array([1, 1]), sum: null }) // [1, 0]
  */
 export function boxLeastSquares(given: BoxProblem): Float64Array {
+  const { x, ended } = searchBox(given);
+  if (!ended)
+    throw new RequirementError(
+      'least squares needs data on which the search ends; after 30 rounds an unknown it still exchanges bounds',
+    );
+  return x;
+}
+
+/**
+ * The same search, and whether it ended at the least; else x is the last point it came to, inside the bounds and no
+ * worse than the start. For a step within a larger search, which judges for itself whether it has settled.
+ * @example
+ * searchBox({ columns: new Float64Array([1, 0, 0, 1]), right: new Float64Array([2, -1]), lower: new Float64Array(2), upper: new Float64Array([1, 1]), sum: null }).ended // true
+ */
+export function searchBox(given: BoxProblem): { x: Float64Array; ended: boolean } {
   const lengths = columnLengths(given);
-  const y = solveScaled(scaledBy(given, lengths));
+  const { x: y, ended } = solveScaled(scaledBy(given, lengths));
   // A bound is given back as it came, not as it comes out of scaling there and back.
-  return y.map((v, j) => Math.min(given.upper[j]!, Math.max(given.lower[j]!, v / lengths[j]!)));
+  const x = y.map((v, j) => Math.min(given.upper[j]!, Math.max(given.lower[j]!, v / lengths[j]!)));
+  return { x, ended };
 }
 
 /** Euclidean length of each column; 1 for a column of zeros. */
@@ -60,7 +76,7 @@ function scaledBy(given: BoxProblem, lengths: Float64Array): BoxProblem {
   };
 }
 
-function solveScaled(given: BoxProblem): Float64Array {
+function solveScaled(given: BoxProblem): { x: Float64Array; ended: boolean } {
   const problem = strengthen(given);
   const n = given.lower.length;
   const x = given.start?.slice() ?? feasibleStart(given);
@@ -70,7 +86,7 @@ function solveScaled(given: BoxProblem): Float64Array {
   const tolerance = 1e-11 * largestSlope(problem);
   for (let round = 0; round < 30 * n + 60; round++) {
     seekSlope(problem, state);
-    if (sum && free.length === 0 && !freeAny(problem, state)) return x;
+    if (sum && free.length === 0 && !freeAny(problem, state)) return { x, ended: true };
     const found = freeStep(free, {
       columns,
       rows: right.length,
@@ -80,12 +96,10 @@ function solveScaled(given: BoxProblem): Float64Array {
     if (found.dependent >= 0) state.barred.add(free.splice(found.dependent, 1)[0]!);
     else if (take(problem, state, found)) {
       seekSlope(problem, state);
-      if (!freeBest(problem, state, { multiplier: found.multiplier, tolerance })) return x;
+      if (!freeBest(problem, state, { multiplier: found.multiplier, tolerance })) return { x, ended: true };
     }
   }
-  throw new RequirementError(
-    'least squares needs data on which the search ends; after 30 rounds an unknown it still exchanges bounds',
-  );
+  return { x, ended: false };
 }
 
 const indices = (n: number) => Array.from({ length: n }, (_, i) => i);

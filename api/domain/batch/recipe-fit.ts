@@ -1,5 +1,5 @@
 import { RequirementError } from '../requirement.ts';
-import { boxLeastSquares } from './box-least-squares.ts';
+import { searchBox } from './box-least-squares.ts';
 import type { RecipeModel } from './recipe-model.ts';
 
 /**
@@ -70,7 +70,7 @@ function linearStart(model: RecipeModel): Float64Array {
     const k = Math.floor(at / D);
     return (y + (floor / 100) * totals[k]!) / (target[at - k * D]! + floor);
   });
-  return boxLeastSquares(boxProblem(model, columns, new Float64Array(D).fill(0.9)));
+  return searchBox(boxProblem(model, columns, new Float64Array(D).fill(0.9))).x;
 }
 
 function boxProblem({ lower, upper }: RecipeModel, columns: Float64Array, right: Float64Array) {
@@ -81,7 +81,7 @@ function boxProblem({ lower, upper }: RecipeModel, columns: Float64Array, right:
 /** The metric does not change along x itself, so the linearised problem is least ‖residual + slopes·x′‖. */
 function newtonPoint(model: RecipeModel, here: Local, x: Float64Array): Float64Array {
   const right = here.residual.map((r) => -r);
-  return boxLeastSquares({ ...boxProblem(model, here.slopes, right), start: x });
+  return searchBox({ ...boxProblem(model, here.slopes, right), start: x }).x;
 }
 
 function shorten(
