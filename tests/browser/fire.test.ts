@@ -89,6 +89,14 @@ test('the demo leads from why only in places to what mattered, to the next tile,
   expect(await row.textContent()).toMatch(/matters.*odds ×/);
   await page.getByRole('img', { name: /Chance of a glossy zone against coats/ }).waitFor();
   expect(await page.locator('.figure .zones circle').count()).toBe(54);
+  await page.getByText('Tiles looked at: all 9').click();
+  const ninth = page.getByRole('checkbox', { name: /^Tile 9/ });
+  await ninth.focus();
+  await page.keyboard.press('Space');
+  await page.getByText(/^From 48 zones of 8 tiles/).waitFor();
+  await page.getByText('Tiles looked at: 8 of 9').waitFor();
+  await page.keyboard.press('Space');
+  await page.getByText(/^From 54 zones of 9 tiles/).waitFor();
   await page.getByRole('link', { name: 'Suggest the next tile' }).click();
   await page.getByRole('button', { name: 'Suggest a tile' }).click();
   await page.getByRole('heading', { name: 'The tile suggested' }).waitFor();

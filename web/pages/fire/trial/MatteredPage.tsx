@@ -54,13 +54,14 @@ function Analysis({ study, choice }: { readonly study: string; readonly choice: 
   const { asked } = choice;
   const analysis = useAnalysis(study, asked);
   const [wanted, setAgainst] = useState<string | null>(null);
-  const names = asked.factors.map((one) => one.name);
+  const bare = asked.tiles?.length === 0;
+  const names = bare ? [] : asked.factors.map((one) => one.name);
   const against = wanted !== null && names.includes(wanted) ? wanted : (names[0] ?? '');
   return (
     <>
       <TrialChoices choice={choice} />
       {names.length === 0 ? (
-        <Notice>Choose at least one factor.</Notice>
+        <Notice>Choose at least one {bare ? 'tile' : 'factor'}.</Notice>
       ) : (
         <Loaded query={analysis} what="what mattered">
           {(found) => <Found found={found} />}
@@ -69,7 +70,7 @@ function Analysis({ study, choice }: { readonly study: string; readonly choice: 
       {names.length > 0 && asked.outcome !== 'share' && (
         <ChanceSection study={study} asked={asked} against={against} onAgainst={setAgainst} />
       )}
-      <ZonesSection study={study} />
+      <ZonesSection study={study} without={choice.without} />
       {names.length > 0 && <TrialFiles study={study} asked={asked} against={against} />}
       {names.length > 0 && (
         <ShareThis

@@ -49,7 +49,35 @@ export function TrialChoices({
             </p>
           ))}
       </fieldset>
+      <TilesLooked choice={choice} />
     </div>
+  );
+}
+
+/** Which tiles count: all of them, until some are taken out. */
+function TilesLooked({ choice }: { readonly choice: TrialChoice }) {
+  const { tiles, without, setWithout } = choice;
+  const kept = tiles.length - without.length;
+  return (
+    <details>
+      <summary>
+        Tiles looked at: {without.length === 0 ? `all ${tiles.length}` : `${kept} of ${tiles.length}`}
+      </summary>
+      <fieldset className="choices">
+        <legend className="unseen">Tiles looked at</legend>
+        <div className="row">
+          {tiles.map(({ id, label, firingName }) => (
+            <Tick
+              key={id}
+              isSelected={!without.includes(id)}
+              onChange={(on) => setWithout(on ? without.filter((one) => one !== id) : [...without, id])}
+            >
+              {label} <span className="hint">{firingName ?? 'not fired yet'}</span>
+            </Tick>
+          ))}
+        </div>
+      </fieldset>
+    </details>
   );
 }
 

@@ -28,16 +28,21 @@ export function EffectsFigure({ found }: { readonly found: TrialAnswer }) {
 }
 
 /** The tiles as they lie, each zone with its gloss. */
-export function ZonesSection({ study }: { readonly study: string }) {
-  const tiles = useTiles(study);
+export function ZonesSection(at: { readonly study: string; readonly without: readonly string[] }) {
+  const tiles = useTiles(at.study);
   return (
     <section className="stack" aria-labelledby="zones-lie">
       <h2 id="zones-lie">The zones as they lie</h2>
       <Loaded query={tiles} what="the tiles">
-        {(rows) => <ZonesFigure tiles={rows} />}
+        {(rows) => <Kept rows={rows} without={at.without} />}
       </Loaded>
     </section>
   );
+}
+
+function Kept({ rows, without }: { readonly rows: readonly Tile[]; readonly without: readonly string[] }) {
+  const tiles = useMemo(() => rows.filter(({ id }) => !without.includes(id)), [rows, without]);
+  return <ZonesFigure tiles={tiles} />;
 }
 
 const hasPlace = ({ zones, pictures }: Tile) =>
