@@ -17,7 +17,7 @@ interface SetSectionProps {
 
 /** Not one recipe but all that land inside the ware group. */
 export function SetSection({ means, spread, source }: SetSectionProps) {
-  const { run, start, stop } = useBatchSet();
+  const { run, find, stop } = useBatchSet();
   const { progress, said } = run;
   return (
     <section className="stack" aria-labelledby="set">
@@ -35,7 +35,7 @@ export function SetSection({ means, spread, source }: SetSectionProps) {
       )}
       {spread && !progress && (
         <div>
-          <Button onPress={() => start({ problem: means, spread, options: { draws: DRAWS } })}>
+          <Button onPress={() => find({ problem: means, spread, options: { draws: DRAWS } })}>
             Find the set
           </Button>
         </div>

@@ -30,13 +30,13 @@ export function useOutlining(study: string, { tile, picture }: Of) {
       ? (typed ?? freeLabel(tile))
       : (tile.zones.find((zone) => zone.id === target)?.label ?? target);
   const done = {
-    onSuccess: () => {
-      setTyped(null);
-      setTarget(nextTarget(tile, picture, target));
-    },
+    onSuccess: () => setTarget(nextTarget(tile, picture, target)),
+    onError: () => setTyped(typed),
   };
   const keep = (outline: Outline) => {
     setDrawing(false);
+    // Now, not when it is kept: the zone there already would bear the name that is still typed.
+    setTyped(null);
     const corners = outline.map(([x, y]): [number, number] => [x, y]);
     if (target === GREY)
       regard.mutate({ picture: picture.id, change: { grey: { outline: corners, reflectance } } }, done);

@@ -12,15 +12,18 @@ import { ErrorNotice, Notice } from '../../../parts/Notice.tsx';
 import { showSignificant } from '../../../parts/numbers.ts';
 import { Progress } from '../../../parts/Progress.tsx';
 import { useDraft } from '../../../parts/useDraft.ts';
+import { useRun } from '../../../parts/worker/useRun.ts';
 import { NumberBox } from '../panel/NumberBox.tsx';
 import { column, DownloadableTable, type TableColumn } from '../tables/DownloadableTable.tsx';
 import { percent, showProbability } from '../words.ts';
 import { isOf } from './drawn.ts';
-import { type DrawSettings, drawsKey, requestFor, USUAL_DRAWS } from './draws.ts';
+import { type Asked, type DrawSettings, drawsKey, requestFor, USUAL_DRAWS } from './draws.ts';
+import type { DrawWorker } from './draws.worker.ts';
 import { attempt, type Slipped } from './placer.ts';
 import type { SlipSectionProps } from './section-props.ts';
-import { useDraws } from './useDraws.ts';
 import { useNow } from './useSlip.ts';
+
+const openWorker = () => new Worker(new URL('./draws.worker.ts', import.meta.url), { type: 'module' });
 
 /** Uncertainties carried through drawing off and placing, by draws made beside the page. */
 export function DrawsSection(at: SlipSectionProps) {
@@ -29,15 +32,20 @@ export function DrawsSection(at: SlipSectionProps) {
   const drawn = useSourceValue(slip.drawn);
   const fresh = useNow(slip, replica.id, (now) => drawn !== null && now !== undefined && isOf(drawn, now));
   const [refused, setRefused] = useState<string | null>(null);
-  const { run, start, stop } = useDraws(slip.drawn);
-  const { progress } = run;
+  const { run, start, stop } = useRun<DrawWorker, PlacementUncertainty>(openWorker);
+  const { progress, said } = run;
   const draw = () => {
     const now = slip.live.get()?.byId.get(replica.id);
     const asked = now ? askedFor(at, now, settings.value) : null;
     setRefused(typeof asked === 'string' ? asked : null);
-    if (now && asked && typeof asked !== 'string') void start({ now, settings: settings.value, asked });
+    if (now && asked && typeof asked !== 'string') void drawAs(now, asked);
   };
-  const refusal = refused ?? run.refusal;
+  const drawAs = async (now: Slipped, asked: Asked) => {
+    const told = await start({ of: settings.value.draws, ask: (worker, tell) => worker.draw(asked, tell) });
+    if (told && 'value' in told)
+      slip.drawn.set({ of: now.placement, choice: now.choice, settings: settings.value, answer: told.value });
+  };
+  const refusal = refused ?? (said && 'reason' in said ? said.reason : null);
   return (
     <>
       <Settings value={settings.value} onChange={settings.set} />
