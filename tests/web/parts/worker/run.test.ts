@@ -52,6 +52,6 @@ describe('begin', () => {
     const { said, told, worker } = asked(() => new Promise(() => {}));
     worker.onerror?.({ message: 'out of memory' });
     expect(await said).toBeNull();
-    expect((told.at(-1)?.error as Error).message).toBe('out of memory');
+    expect(told.at(-1)?.error).toEqual(new Error('out of memory'));
   });
 });
