@@ -1,16 +1,17 @@
 import { listInWords } from '../placement/words.ts';
+import { answerInWords } from './answer-words.ts';
 import { trialEffects } from './effects.ts';
 import { fittedModels } from './fitted-models.ts';
 import { findTangles } from './tangles.ts';
 import { NO_FIRING, type TrialTable, trialTable } from './trial-table.ts';
-import type { Effect, Grade, Tangle, TrialAnalysis, TrialRequest, Zone } from './types.ts';
+import type { Grade, TrialAnalysis, TrialRequest, Zone } from './types.ts';
 
 /**
  * What mattered, from the zones of chosen tiles. Factors that vary within tiles are compared within tiles only;
  * factors that vary only between tiles with each tile as one unit, within its firing; so zones of one tile never count
  * as independent tiles. Each effect has an interval by inverting a permutation test: exact, sampled, or approximate
  * where other factors of the same units are taken out first; or, for two grades, by penalised likelihood where that is
- * too large to count. Factors that moved together are named with their tiles; the regression fits stand beside. Coverage by simulation: docs/coverage-trials.md. Throws as `trialTable`.
+ * too large to count. Factors that moved together are named with their tiles, and where one of them at least mattered that is said; the regression fits stand beside. Coverage by simulation: docs/coverage-trials.md. Throws as `trialTable`.
  *
  * @example
  * const zone = (coats, grade) => ({ id: `${coats}`, label: `${coats}`, tile: 't', tileLabel: 'T1', firing: 'F1', factors: { coats, air: 'smoky' }, grade, glassyShare: null })
@@ -24,7 +25,7 @@ export function analyseTrial(zones: readonly Zone[], request: TrialRequest): Tri
   const table = trialTable(zones, request);
   const level = request.level ?? 0.95;
   const tangles = findTangles(table);
-  const { effects, untold } = trialEffects(table, tangles, { level, seed: request.seed });
+  const { effects, joint, untold } = trialEffects(table, tangles, { level, seed: request.seed });
   const { models, unfitted } = fittedModels(table, tangles, level);
   return {
     outcome: request.outcome,
@@ -36,7 +37,7 @@ export function analyseTrial(zones: readonly Zone[], request: TrialRequest): Tri
     effects,
     tangles,
     models,
-    sentence: sentence(table, effects, tangles),
+    sentence: answerInWords(table, { effects, joint, tangles }),
     cautions: [...untold, ...unfitted, ...cautions(table)],
   };
 }
@@ -44,31 +45,6 @@ export function analyseTrial(zones: readonly Zone[], request: TrialRequest): Tri
 function countGrades({ zones }: TrialTable): Record<Grade, number> {
   const count = (grade: Grade) => zones.filter((z) => z.grade === grade).length;
   return { matt: count('matt'), satin: count('satin'), glossy: count('glossy') };
-}
-
-function sentence(table: TrialTable, effects: readonly Effect[], tangles: readonly Tangle[]): string {
-  const by = (verdict: Effect['verdict']) => [
-    ...new Set(effects.filter((e) => e.verdict === verdict).map((e) => e.factor)),
-  ];
-  const matters = by('matters');
-  const noSign = by('no sign').filter((f) => !matters.includes(f));
-  const untold = by('cannot tell').filter((f) => !matters.includes(f) && !noSign.includes(f));
-  const size = `${table.zones.length} zones of ${table.tiles.length === 1 ? 'one tile' : `${table.tiles.length} tiles`}`;
-  const same = new Set(table.scores).size === 1;
-  return [
-    same
-      ? `All ${size} came out alike, so no factor can be seen to have made a difference.`
-      : matters.length > 0
-        ? `From ${size}, ${listInWords(matters)} made a difference.`
-        : `From ${size}, no factor can be said to have made a difference.`,
-    ...(noSign.length > 0 && !same
-      ? [
-          `Of ${listInWords(noSign)} these zones show too little; ${noSign.length === 1 ? 'its interval says' : 'their intervals say'} how much ${noSign.length === 1 ? 'it' : 'each'} still could do.`,
-        ]
-      : []),
-    ...(untold.length > 0 && !same ? [`These zones cannot tell about ${listInWords(untold, 'or')}.`] : []),
-    ...tangles.filter((t) => t.kind === 'same').map((t) => t.sentence),
-  ].join(' ');
 }
 
 function cautions({ tiles, leftOut }: TrialTable): string[] {

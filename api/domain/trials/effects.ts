@@ -2,6 +2,7 @@ import { RequirementError } from '../requirement.ts';
 import { centredTerms, takeOut } from './columns.ts';
 import type { EffectNumbers, EffectOptions } from './effect-numbers.ts';
 import { effectSentence } from './effect-words.ts';
+import { type Joint, jointEffects, type TestedTerm, tiedWith } from './jointly.ts';
 import type { Term } from './terms.ts';
 import { tilesInWords } from './tile-words.ts';
 import type { TrialTable } from './trial-table.ts';
@@ -18,8 +19,9 @@ const ROUNDING = 1e-12;
 /**
  * The effect of every term of a table, each with its interval, its p and a sentence. A factor is said to matter only
  * where p (twice the smaller tail; times the number of contrasts of a factor with several levels, after Bonferroni) is
- * at most 1 − level, the factor is not tied to another, and enough is left to compare once others are held. Terms that cannot be compared at all are
- * returned in `untold` with the reason.
+ * at most 1 − level, the factor is not tied to another, and enough is left to compare once others are held. Of tied factors
+ * `joint` says where one of them at least matters. Terms that cannot be compared at all are returned in `untold` with
+ * the reason.
  *
  * @example
  * const zone = (coats, grade) => ({ id: `${coats}`, label: `${coats}`, tile: 't', tileLabel: 'T1', firing: null, factors: { coats }, grade, glassyShare: null })
@@ -31,59 +33,66 @@ export function trialEffects(
   table: TrialTable,
   tangles: readonly Tangle[],
   options: EffectOptions,
-): { effects: Effect[]; untold: string[] } {
-  const effects: Effect[] = [];
+): { effects: Effect[]; joint: Joint[]; untold: string[] } {
+  const tested: (TestedTerm & { readonly asked: Asked; readonly found: EffectNumbers })[] = [];
   const untold: string[] = [];
   for (const term of table.terms) {
+    const tied = tiedWith(term.factor.name, tangles);
+    const asked = { term, tied, others: heldBeside(table, term, tied) };
     try {
-      effects.push(effectOf(table, { term, tangles }, options));
+      const effect = term.unitOfChange === 'zone' ? zoneEffect : unitEffect;
+      tested.push({ term, asked, found: effect(table, asked, options) });
     } catch (error) {
       if (!(error instanceof RequirementError)) throw error;
       untold.push(`${term.factor.name}, ${term.contrast}: ${error.message}.`);
     }
   }
-  return { effects, untold };
+  const joint = jointEffects(table, tangles, { tested, level: options.level });
+  const words = [...tangles.filter((t) => t.kind === 'same'), ...joint];
+  const effects = tested.map(({ asked, found }) => {
+    const ties = words.filter((t) => t.factors.includes(asked.term.factor.name)).map((t) => t.sentence);
+    return effectOf(table, { ...asked, ties }, { found, level: options.level });
+  });
+  return { effects, joint, untold };
+}
+
+interface Asked {
+  readonly term: Term;
+  /** Names of factors tied to it, its own among them. */
+  readonly tied: readonly string[];
+  readonly others: readonly Term[];
 }
 
 function effectOf(
   table: TrialTable,
-  { term, tangles }: { term: Term; tangles: readonly Tangle[] },
-  options: EffectOptions,
+  { term, others, ties }: Asked & { readonly ties: readonly string[] },
+  { found: { tooFew, ...numbers }, level }: { found: EffectNumbers; level: number },
 ): Effect {
-  const tie = tangles.find((t) => t.kind === 'same' && t.factors.includes(term.factor.name));
-  const others = heldBeside(table, term, tie);
-  const { tooFew, ...numbers } =
-    term.unitOfChange === 'zone'
-      ? zoneEffect(table, { term, others }, options)
-      : unitEffect(table, { term, others }, options);
   const contrasts = table.terms.filter((t) => t.factor === term.factor).length;
-  const verdict = tie || tooFew ? 'cannot tell' : verdictOf(numbers, contrasts, 1 - options.level);
+  const untold = ties.length > 0 || tooFew;
   const effect = {
     ...numbers,
     factor: term.factor.name,
     contrast: term.contrast,
     unitOfChange: term.unitOfChange,
-    level: options.level,
+    level,
     zones: table.zones.length,
     tiles: table.tiles.length,
     adjustedFor: [...new Set(others.map((o) => o.factor.name))].filter((n) => n !== term.factor.name),
-    verdict,
-    cautions: [...numbers.cautions, ...cautionsOf(table, term, { tie, contrasts })],
+    verdict: untold ? ('cannot tell' as const) : verdictOf(numbers, contrasts, 1 - level),
+    cautions: [...numbers.cautions, ...ties, ...cautionsOf(table, term, contrasts)],
   };
   return { ...effect, sentence: effectSentence(effect, table.outcome) };
 }
 
 /** Other terms compared in the same units, but for those tied to this one and those that follow from the rest. */
-function heldBeside(table: TrialTable, term: Term, tie: Tangle | undefined): Term[] {
+function heldBeside(table: TrialTable, term: Term, tied: readonly string[]): Term[] {
   const columns = centredTerms(table, term.unitOfChange);
   const own = columns.find((c) => c.term === term)!.column;
   const kept: { term: Term; column: number[] }[] = [];
   for (const other of columns) {
-    if (
-      other.term === term ||
-      (tie && other.term.factor !== term.factor && tie.factors.includes(other.term.factor.name))
-    )
-      continue;
+    const together = other.term.factor !== term.factor && tied.includes(other.term.factor.name);
+    if (other.term === term || together) continue;
     if (takeOut(other.column, [...kept.map((k) => k.column), own]).share > 0) kept.push(other);
   }
   return kept.map((k) => k.term);
@@ -99,15 +108,10 @@ function verdictOf(
   return smallestP !== null && smallestP > limit ? 'cannot tell' : 'no sign';
 }
 
-function cautionsOf(
-  table: TrialTable,
-  term: Term,
-  { tie, contrasts }: { tie: Tangle | undefined; contrasts: number },
-): string[] {
+function cautionsOf(table: TrialTable, term: Term, contrasts: number): string[] {
   const informative = table.tiles.filter((t) => new Set(t.rows.map((i) => term.values[i])).size > 1);
   const units = term.unitOfChange;
   return [
-    ...(tie ? [tie.sentence] : []),
     ...(contrasts > 1
       ? [
           `${term.factor.name} has ${contrasts + 1} levels: each of its ${contrasts} comparisons is held to ${PARTS[contrasts] ?? `one part in ${contrasts}`} of the limit, since more comparisons bring more chance finds.`,
