@@ -83,7 +83,7 @@ export const trialAnalysis = z
     tiles: number,
     firings: number,
     counts: z.object({ matt: number, satin: number, glossy: number }),
-    leftOut: z.array(z.object({ zone: z.string(), why: z.string() })),
+    leftOut: z.array(z.object({ zone: z.string(), tile: z.string().optional(), why: z.string() })),
     effects: z.array(effect),
     tangles: z.array(
       z.object({

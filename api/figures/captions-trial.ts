@@ -1,4 +1,5 @@
 import { listInWords } from '../domain/placement/words.ts';
+import { tilesInWords } from '../domain/trials/tile-words.ts';
 import type { ChanceCurve, Grade, TrialAnalysis } from '../domain/trials/types.ts';
 import type { EffectsData } from './effects-data.ts';
 import { numeral } from './text.ts';
@@ -8,18 +9,32 @@ const many = (n: number, one: string) => `${n} ${n === 1 ? one : `${one}s`}`;
 const percent = (share: number) => `${numeral(100 * share, 0)} %`;
 const GRADES: readonly (Grade | null)[] = ['matt', 'satin', 'glossy', null];
 
-export function zonesCaption({ panels, tiles, firings, thickness, unplaced }: ZonesData): string {
+export function zonesCaption(data: ZonesData): string {
+  const { panels, tiles, thickness, unplaced } = data;
   const zones = panels.flatMap((panel) => panel.zones);
   const counts = GRADES.flatMap((grade) => {
     const n = zones.filter((zone) => zone.grade === grade).length;
     return n === 0 ? [] : [`${n} ${grade ?? 'not judged'}`];
   });
   return [
-    `${many(zones.length, 'zone')} of ${many(tiles, 'tile')}, each in its place (n: ${counts.join(', ')})${firings.length > 0 ? `; fired in ${listInWords(firings)}` : ''}.`,
+    `${many(zones.length, 'zone')} of ${many(tiles, 'tile')}, each in its place (n: ${counts.join(', ')})${firedInWords(data)}.`,
     `Gloss was judged by eye, in the words of the trade (common practice, no published source); ${thickness === 'coats' ? 'thickness is in coats of paint' : 'thickness of the paint is in µm'}, as noted.`,
     ...(panels.some(({ ratio }) => ratio !== null) ? ['Zones in a frame lie as drawn on its picture.'] : []),
     ...(unplaced > 0 ? [`${many(unplaced, 'zone')} without a place on a grid or a picture not shown.`] : []),
   ].join(' ');
+}
+
+/** Only what went through a fire is said to have. */
+function firedInWords({ tiles, firings, unfired }: ZonesData): string {
+  const some = unfired.length > 0 ? `${many(tiles - unfired.length, 'tile')} ` : '';
+  const of = (judged: boolean) => unfired.filter((one) => one.judged === judged).map(({ label }) => label);
+  return [
+    ...(firings.length > 0 ? [`${some}fired in ${listInWords(firings)}`] : []),
+    ...(of(true).length > 0 ? [`no firing noted for ${tilesInWords(of(true))}`] : []),
+    ...(of(false).length > 0 ? [`not fired yet: ${tilesInWords(of(false))}`] : []),
+  ]
+    .map((words) => `; ${words}`)
+    .join('');
 }
 
 const METHODS: Readonly<Record<string, string>> = {
@@ -58,7 +73,7 @@ export function effectsCaption({ analysis, level, hidden, panels }: EffectsData)
 }
 
 const basis = ({ zones, tiles, firings, counts }: TrialAnalysis): string =>
-  `from ${many(zones, 'zone')} of ${many(tiles, 'tile')} and ${many(firings, 'firing')} (${counts.matt} matt, ${counts.satin} satin, ${counts.glossy} glossy)`;
+  `from ${many(zones, 'zone')} of ${many(tiles, 'tile')}${firings === 0 ? ', no firing noted' : ` and ${many(firings, 'firing')}`} (${counts.matt} matt, ${counts.satin} satin, ${counts.glossy} glossy)`;
 
 export function chanceCaption({ against, of, data, held, level, note }: ChanceCurve): string {
   const tiles = new Set(data.map(({ tile }) => tile)).size;

@@ -52,6 +52,8 @@ export interface ZonesData {
   readonly thickness: 'coats' | 'micrometres';
   readonly tiles: number;
   readonly firings: readonly string[];
+  /** Tiles without a firing; where zones were judged all the same, only its note is missing. */
+  readonly unfired: readonly { readonly label: string; readonly judged: boolean }[];
   /** Zones with neither a place on a grid nor an outline in a picture that is there. */
   readonly unplaced: number;
 }
@@ -70,9 +72,17 @@ export function zonesData(tiles: readonly LyingTile[], id: string): ZonesData {
   const firings = [...new Set(tiles.flatMap(({ firingName }) => firingName ?? []))];
   return {
     ...{ id, title: 'Gloss of the zones, as the tiles lie', panels, thickness },
-    ...{ tiles: tiles.length, firings, unplaced: all.length - shown },
+    ...{ tiles: tiles.length, firings, unfired: unfiredOf(tiles), unplaced: all.length - shown },
   };
 }
+
+const unfiredOf = (tiles: readonly LyingTile[]): ZonesData['unfired'] =>
+  tiles
+    .filter(({ firing }) => firing === null)
+    .map(({ label, zones }) => ({
+      label,
+      judged: zones.some(({ grade, glassyShare }) => grade !== null || glassyShare !== null),
+    }));
 
 function panelsOf(tile: LyingTile, thickness: ZonesData['thickness']): ZonesPanel[] {
   const under = Object.entries(tile.settings).map(([name, value]) => `${name} ${value}`);

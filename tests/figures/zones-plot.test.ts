@@ -71,9 +71,23 @@ describe('the zones of tiles as they lie', () => {
     const caption = zonesCaption(zonesData([...nine, pot], 'z'));
     expect(caption).toContain('55 zones of 10 tiles');
     expect(caption).toContain('18 matt, 18 satin, 10 glossy, 9 not judged');
-    expect(caption).toContain('fired in Firing 1 and Firing 2');
+    expect(caption).toContain('; 9 tiles fired in Firing 1 and Firing 2; no firing noted for tile Pot.');
     expect(caption).toContain('1 zone without a place');
     expect(caption).toContain('common practice, no published source');
+  });
+
+  it('are not said to be fired before they are', () => {
+    const bare = ({ zones, ...tile }: LyingTile, label: string): LyingTile => ({
+      ...{ ...tile, label, firing: null, firingName: null },
+      zones: zones.map((zone) => ({ ...zone, grade: null })),
+    });
+    const two = [bare(nine[0]!, 'C1'), bare(nine[0]!, 'C2')];
+    const caption = (tiles: readonly LyingTile[]) => zonesCaption(zonesData(tiles, 'z'));
+    expect(caption([...nine, ...two])).toContain(
+      '; 9 tiles fired in Firing 1 and Firing 2; not fired yet: tiles C1 and C2.',
+    );
+    expect(caption(two)).toMatch(/\(n: 12 not judged\); not fired yet: tiles C1 and C2\./);
+    expect(caption(nine)).toContain('; fired in Firing 1 and Firing 2.');
   });
 
   it.each(Object.values(FORMATS))('collide and run off nowhere: $name', (sheet) => {

@@ -1,4 +1,5 @@
 import { listInWords } from '../placement/words.ts';
+import { fromFirings } from '../trials/tile-words.ts';
 import type { TrialAnalysis } from '../trials/types.ts';
 import type { MethodReference } from './references.ts';
 import { TRIAL_REFERENCES } from './trial-references.ts';
@@ -36,7 +37,7 @@ export function trialMethods({ analysis, version }: TrialMethodsAbout): string {
   const { effects, outcome, zones, tiles, firings, leftOut } = analysis;
   const level = effects[0]?.level ?? 0.95;
   return [
-    `${count(zones, 'zone')} of ${count(tiles, 'tile')} from ${count(firings, 'firing')} were compared by ${OUTCOME[outcome]}; gloss was judged by eye in the words of the trade (common practice, no published source).`,
+    `${count(zones, 'zone')} of ${count(tiles, 'tile')}${fromFirings(firings)} were compared by ${OUTCOME[outcome]}; gloss was judged by eye in the words of the trade (common practice, no published source).`,
     ...(leftOut.length > 0
       ? [`${count(leftOut.length, 'zone')} were left out, each for a reason given.`]
       : []),

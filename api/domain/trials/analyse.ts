@@ -31,7 +31,7 @@ export function analyseTrial(zones: readonly Zone[], request: TrialRequest): Tri
     outcome: request.outcome,
     zones: table.zones.length,
     tiles: table.tiles.length,
-    firings: new Set(table.tiles.map((t) => t.firing)).size,
+    firings: new Set(table.tiles.map((t) => t.firing).filter((f) => f !== NO_FIRING)).size,
     counts: countGrades(table),
     leftOut: table.leftOut,
     effects,
@@ -53,6 +53,10 @@ function cautions({ tiles, leftOut }: TrialTable): string[] {
     ...(unknown.length > 1
       ? [`No firing is noted for ${listInWords(unknown)}: they are compared as if fired together.`]
       : []),
-    ...(leftOut.length > 0 ? [`${leftOut.length} zones were left out; each is listed with the reason.`] : []),
+    ...(leftOut.length > 0
+      ? [
+          `${leftOut.length === 1 ? 'One zone was' : `${leftOut.length} zones were`} left out, listed with the reason.`,
+        ]
+      : []),
   ];
 }

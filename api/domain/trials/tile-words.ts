@@ -12,3 +12,14 @@ export function tilesInWords(labels: readonly string[]): string {
   if (labels.every((label) => /^tiles?\b/i.test(label))) return list;
   return `${labels.length === 1 ? 'tile' : 'tiles'} ${list}`;
 }
+
+/**
+ * The firings that tiles came from, to stand after their number; 0 where nobody noted one.
+ *
+ * @example
+ * fromFirings(2) // ' from 2 firings'
+ * fromFirings(0) // ', no firing noted'
+ */
+export function fromFirings(n: number): string {
+  return n === 0 ? ', no firing noted' : ` from ${n} firing${n === 1 ? '' : 's'}`;
+}

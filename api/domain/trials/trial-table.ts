@@ -20,7 +20,7 @@ export interface TrialTable {
   readonly terms: readonly Term[];
   readonly tiles: readonly TileRows[];
   readonly constants: readonly { readonly factor: string; readonly value: string }[];
-  readonly leftOut: readonly { readonly zone: string; readonly why: string }[];
+  readonly leftOut: readonly { readonly zone: string; readonly tile: string; readonly why: string }[];
 }
 
 /** Tiles whose firing nobody noted stand in one block of their own. */
@@ -42,7 +42,7 @@ const SCORES: Record<Outcome, (zone: Zone) => number | null> = {
  * const zone = (id, coats, grade) => ({ id, label: id, tile: 't', tileLabel: 'T1', firing: null, factors: { coats }, grade, glassyShare: null })
  * const table = trialTable([zone('a', 1, 'matt'), zone('b', 3, 'glossy'), zone('c', 2, null)], { factors: [{ name: 'coats', kind: 'number', unit: 'coats', step: 2 }], outcome: 'glossy', seed: 1 })
  * table.terms[0] // { contrast: 'per 2 coats', unitOfChange: 'zone', values: [0.5, 1.5] }
- * table.leftOut // [{ zone: 'T1 c', why: 'no gloss grade noted' }]
+ * table.leftOut // [{ zone: 'T1 c', tile: 'T1', why: 'no gloss grade noted yet' }]
  */
 export function trialTable(all: readonly Zone[], { factors, outcome }: TrialRequest): TrialTable {
   checkFactors(factors);
@@ -64,7 +64,7 @@ export function trialTable(all: readonly Zone[], { factors, outcome }: TrialRequ
       .filter(({ unit }) => unit === null)
       .map(({ factor }) => ({ factor: factor.name, value: settingInWords(factor, zones[0]!) })),
     leftOut: judged.flatMap(({ zone, why }) =>
-      why === null ? [] : [{ zone: `${zone.tileLabel} ${zone.label}`, why }],
+      why === null ? [] : [{ zone: `${zone.tileLabel} ${zone.label}`, tile: zone.tileLabel, why }],
     ),
   };
 }
@@ -81,7 +81,7 @@ function checkFactors(factors: readonly Factor[]): void {
 
 function whyNot(zone: Zone, factors: readonly Factor[], outcome: Outcome): string | null {
   if (SCORES[outcome](zone) === null)
-    return outcome === 'share' ? 'no share of glassy area noted' : 'no gloss grade noted';
+    return outcome === 'share' ? 'no share of glassy area noted yet' : 'no gloss grade noted yet';
   for (const { name, kind } of factors) {
     const value = zone.factors[name] ?? null;
     if (value === null) return `${name} not noted`;

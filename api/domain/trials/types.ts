@@ -133,9 +133,14 @@ export interface TrialAnalysis {
   readonly outcome: Outcome;
   readonly zones: number;
   readonly tiles: number;
+  /** Firings noted; 0 where none is. */
   readonly firings: number;
   readonly counts: Readonly<Record<Grade, number>>;
-  readonly leftOut: readonly { readonly zone: string; readonly why: string }[];
+  readonly leftOut: readonly {
+    readonly zone: string;
+    readonly tile?: string | undefined;
+    readonly why: string;
+  }[];
   readonly effects: readonly Effect[];
   readonly tangles: readonly Tangle[];
   readonly models: readonly FittedModel[];

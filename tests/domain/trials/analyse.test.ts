@@ -3,6 +3,7 @@ import { describe, expect, it } from 'vitest';
 import { randomStream } from '../../../api/domain/statistics/random.ts';
 import { analyseTrial } from '../../../api/domain/trials/analyse.ts';
 import { predictChance } from '../../../api/domain/trials/chance.ts';
+import { leftOutInWords } from '../../../api/domain/trials/left-out-words.ts';
 import type { Effect, Factor, Grade, TrialRequest, Zone } from '../../../api/domain/trials/types.ts';
 import { expectClose } from '../../support/close.ts';
 import { MISC } from '../../support/romano-british.ts';
@@ -295,10 +296,32 @@ describe('what cannot be analysed is said', () => {
       trialZone('T7', { coats: 'many', roast: 'short' }, { grade: 'matt', label: 'B4' }),
     ];
     expect(analyseTrial(zones, request([COATS, ROAST])).leftOut).toEqual([
-      { zone: 'T7 B2', why: 'no gloss grade noted' },
-      { zone: 'T7 B3', why: 'coats not noted' },
-      { zone: 'T7 B4', why: 'coats is “many”, not a number' },
+      { zone: 'T7 B2', tile: 'T7', why: 'no gloss grade noted yet' },
+      { zone: 'T7 B3', tile: 'T7', why: 'coats not noted' },
+      { zone: 'T7 B4', tile: 'T7', why: 'coats is “many”, not a number' },
     ]);
+  });
+
+  it('many zones without an outcome are counted together with their tiles', () => {
+    const open = ladder([9, 9]).map((z) => ({ ...z, grade: null, tileLabel: `C${z.tile.slice(1)}` }));
+    const { leftOut, cautions } = analyseTrial(
+      [...ladder([3, 4, 3, 5]), ...open.map((z) => ({ ...z, tile: z.tileLabel }))],
+      request([COATS]),
+    );
+    expect(cautions.join(' ')).toContain('12 zones were left out');
+    expect(leftOutInWords(leftOut)).toEqual(['12 zones of tiles C1 and C2: no gloss grade noted yet']);
+    const old = leftOut.map(({ zone, why }) => ({ zone, why }));
+    expect(leftOutInWords(old.slice(0, 4))[0]).toMatch(/^C1 A1, C1 A2, C1 A3 and C1 A4: /);
+  });
+
+  it('a firing that nobody noted is no firing', () => {
+    const firings = (firing: (tile: string) => string | null) =>
+      analyseTrial(
+        ladder([3, 4, 3, 5]).map((z) => ({ ...z, firing: firing(z.tile) })),
+        request([COATS]),
+      ).firings;
+    expect(firings(() => null)).toBe(0);
+    expect(firings((tile) => (tile === 'T1' ? null : 'F1'))).toBe(1);
   });
 
   it('zones that all came out alike', () => {

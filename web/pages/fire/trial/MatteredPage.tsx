@@ -1,5 +1,7 @@
 import { useState } from 'react';
 import type { TrialAnswer } from '../../../../api/contract/trial.ts';
+import { leftOutInWords } from '../../../../api/domain/trials/left-out-words.ts';
+import { fromFirings } from '../../../../api/domain/trials/tile-words.ts';
 import { LinkButton } from '../../../parts/Button.tsx';
 import { type Column, DataTable } from '../../../parts/DataTable.tsx';
 import { EmptyState } from '../../../parts/EmptyState.tsx';
@@ -93,8 +95,8 @@ export function Found({ found }: { readonly found: TrialAnswer }) {
       <section className="stack" aria-label="The answer">
         <p className="answer">{found.sentence}</p>
         <p className="faint">
-          {count(found.zones, 'zone')} of {count(found.tiles, 'tile')} from {count(found.firings, 'firing')}:{' '}
-          {counts.matt} matt, {counts.satin} satin, {counts.glossy} glossy.
+          {count(found.zones, 'zone')} of {count(found.tiles, 'tile')}
+          {fromFirings(found.firings)}: {counts.matt} matt, {counts.satin} satin, {counts.glossy} glossy.
         </p>
         {found.tangles.length > 0 && (
           <Notice kind="caution" title="What cannot be told apart">
@@ -123,10 +125,8 @@ export function Found({ found }: { readonly found: TrialAnswer }) {
         <section className="stack" aria-labelledby="left-out">
           <h2 id="left-out">Zones left out</h2>
           <ul>
-            {found.leftOut.map(({ zone, why }) => (
-              <li key={zone}>
-                {zone}: {why}
-              </li>
+            {leftOutInWords(found.leftOut).map((words) => (
+              <li key={words}>{words}</li>
             ))}
           </ul>
         </section>
