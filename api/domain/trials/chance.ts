@@ -2,6 +2,7 @@ import { RequirementError } from '../requirement.ts';
 import { dot } from '../slip/weighted.ts';
 import { normalQuantile, tQuantile } from '../statistics/distributions.ts';
 import { quantile } from '../statistics/moments.ts';
+import { doubtInWords } from './chance-doubt.ts';
 import { type ChanceFit, fitChance } from './chance-model.ts';
 import { tiesOf } from './chance-ties.ts';
 import { form, logistic } from './logistic-model.ts';
@@ -14,7 +15,7 @@ import type { ChanceCurve, ChancePoint, ChanceRequest, Factor, Level, Zone } fro
  * The chance of a glossy (or satin or glossy) zone against one factor, the others held, on a tile like these: Firth's
  * regression with every factor that is not tied to another; those left out are not in `held`, and the note says why. The interval is for the mean chance over tiles, from how
  * the curve moves when each tile is left out (t on tiles − 1 degrees of freedom); with one or two tiles it is for
- * those tiles alone. Throws where the outcome is a share, the factor never varies, or only one tile tells of it.
+ * those tiles alone. Where it is too wide to tell anything, the note says so first. Throws where the outcome is a share, the factor never varies, or only one tile tells of it.
  *
  * @example
  * const zone = (tile, coats, grade) => ({ id: `${tile}${coats}`, label: `${coats}`, tile, tileLabel: tile, firing: 'F1', factors: { coats }, grade, glassyShare: null })
@@ -38,13 +39,14 @@ export function predictChance(zones: readonly Zone[], request: ChanceRequest): C
   );
   const held = heldSettings(table, request, fit);
   const level = request.level ?? 0.95;
+  const points = settingsOf(table, factor, request.points ?? 41).map((at) =>
+    pointAt(fit, { at, held: { ...held, [factor.name]: at }, level }),
+  );
   return {
     against: factor.name,
     unit: factor.kind === 'number' ? factor.unit : null,
     of: outcome === 'glossy' ? 'glossy' : 'satin or glossy',
-    points: settingsOf(table, factor, request.points ?? 41).map((at) =>
-      pointAt(fit, { at, held: { ...held, [factor.name]: at }, level }),
-    ),
+    points,
     data: table.zones.map((z, i) => ({
       zone: z.label,
       tile: z.tileLabel,
@@ -53,7 +55,9 @@ export function predictChance(zones: readonly Zone[], request: ChanceRequest): C
     })),
     held,
     level,
-    note: [noteOf(table, fit, level), ...ties.map((t) => t.sentence)].join(' '),
+    note: [...doubtInWords(factor, points), noteOf(table, fit, level), ...ties.map((t) => t.sentence)].join(
+      ' ',
+    ),
   };
 }
 
