@@ -27,6 +27,12 @@ describe('what to do next', () => {
     expect(ids({ tiles: 1, firings: 1 })).toContain('judge');
   });
 
+  it('calls no plan done where tiles were laid out without one', () => {
+    const made = steps({ tiles: 1, batches: 1 }).find((step) => step.id === 'tiles')!;
+    expect(made).toMatchObject({ done: true, title: 'Make a tile' });
+    expect(steps({ batches: 1 }).find((step) => step.id === 'tiles')!.done).toBe(false);
+  });
+
   it('offers sharing once a placement is kept, and is through when it is shared', () => {
     const all = {
       ...NOTHING,

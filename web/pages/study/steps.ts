@@ -40,8 +40,8 @@ export function stepsOf(
     },
     {
       ...{ id: 'tiles', fits: counts.batches + counts.firings + counts.replicas > 0, done: counts.tiles > 0 },
-      title: 'Plan a tile',
-      words: 'Which coats and settings go where, so that the fire can tell what matters.',
+      title: 'Make a tile',
+      words: 'Plan which coats and settings go where, so that the fire can tell what matters.',
       ...{ to: '/fire/plans/new', button: 'Draw up a plan' },
     },
     {
