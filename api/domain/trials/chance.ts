@@ -14,7 +14,8 @@ import type { ChanceCurve, ChancePoint, ChanceRequest, Factor, Level, Zone } fro
 /**
  * The chance of a glossy (or satin or glossy) zone against one factor, the others held, on a tile like these: Firth's
  * regression with every factor that is not tied to another; those left out are not in `held`, and the note says why. The interval is for the mean chance over tiles, from how
- * the curve moves when each tile is left out (t on tiles − 1 degrees of freedom); with one or two tiles it is for
+ * the curve moves when each tile is left out (t on tiles − 1 degrees of freedom), or from the zones as if independent
+ * where that is wider; with one or two tiles it is for
  * those tiles alone. Where it is too wide to tell anything, the note says so first. Throws where the outcome is a share, the factor never varies, or only one tile tells of it.
  *
  * @example
@@ -120,12 +121,13 @@ function pointAt(
   const middle = dot(row, at);
   const upper = 1 - (1 - point.level) / 2;
   const n = without.length;
-  const others = without.map((w) => dot(row, w));
-  const reach =
-    n > 0
-      ? tQuantile(upper, n - 1) *
-        Math.sqrt(((n - 1) / n) * others.reduce((sum, v) => sum + (v - middle) ** 2, 0))
-      : normalQuantile(upper) * Math.sqrt(form(row, covariance));
+  const byTiles =
+    n === 0
+      ? 0
+      : tQuantile(upper, n - 1) *
+        Math.sqrt(((n - 1) / n) * without.reduce((sum, w) => sum + (dot(row, w) - middle) ** 2, 0));
+  // Where tiles turn at one setting, leaving one out moves next to nothing: then zones say how little is known.
+  const reach = Math.max(byTiles, normalQuantile(upper) * Math.sqrt(form(row, covariance)));
   return {
     at: point.at,
     chance: logistic(middle),
@@ -138,7 +140,7 @@ function noteOf({ tiles }: TrialTable, { without, dropped }: ChanceFit, level: n
   const percent = Math.round(level * 1000) / 10;
   const covers =
     without.length > 0
-      ? `The ${percent} % band is for the mean chance over tiles like these ${tiles.length}, from leaving each tile out in turn; a single new tile can lie outside it.`
+      ? `The ${percent} % band is for the mean chance over tiles like these ${tiles.length}, from leaving each tile out in turn, and never narrower than the zones by themselves allow; a single new tile can lie outside it.`
       : `With ${tiles.length === 1 ? 'one tile' : 'two tiles'} the ${percent} % band holds for ${tiles.length === 1 ? 'it' : 'them'} alone and takes zones as independent: it says nothing of other tiles.`;
   return dropped.length > 0
     ? `${covers} ${dropped.join(', ')} differed on one tile only and could not be held.`

@@ -3,7 +3,9 @@ import { describe, expect, it } from 'vitest';
 import { randomStream } from '../../../api/domain/statistics/random.ts';
 import { analyseTrial } from '../../../api/domain/trials/analyse.ts';
 import { predictChance } from '../../../api/domain/trials/chance.ts';
+import { fitChance } from '../../../api/domain/trials/chance-model.ts';
 import { leftOutInWords } from '../../../api/domain/trials/left-out-words.ts';
+import { trialTable } from '../../../api/domain/trials/trial-table.ts';
 import type { Effect, Factor, Grade, TrialRequest, Zone } from '../../../api/domain/trials/types.ts';
 import { expectClose } from '../../support/close.ts';
 import { MISC } from '../../support/romano-british.ts';
@@ -342,6 +344,23 @@ describe('what cannot be analysed is said', () => {
 
 describe('predictChance', () => {
   const zones = ladder([2, 4, 3, 5]);
+
+  it('has a band no narrower than the zones allow where all tiles turn at one setting, and leaving one out tells nothing', () => {
+    const alike = ladder([4, 4, 4, 4, 4, 4, 4, 4], [9, 9]);
+    const asked = { ...request([COATS]), against: 'coats', points: 6 } as const;
+    const table = trialTable(alike, asked);
+    const { at, covariance, without } = fitChance(table, table.terms, 'coats');
+    const row = [1, 3];
+    const dot = (v: readonly number[]) => row[0]! * v[0]! + row[1]! * v[1]!;
+    const error = Math.sqrt(dot(covariance.map((c) => dot(c))));
+    const jackknife = Math.sqrt((7 / 8) * without.reduce((sum, w) => sum + (dot(w) - dot(at)) ** 2, 0));
+    expect(error).toBeGreaterThan(3 * jackknife);
+    const { low, high } = predictChance(alike, asked).points[2]!;
+    const share = (push: number) => 1 / (1 + Math.exp(-push));
+    expectClose([low, high], [share(dot(at) - 1.959964 * error), share(dot(at) + 1.959964 * error)], {
+      relative: 1e-6,
+    });
+  });
 
   it('rises with thickness within 0 and 1, its band around it', () => {
     const { points, data, of } = predictChance(zones, { ...request([COATS]), against: 'coats' });
