@@ -7,6 +7,8 @@ export const notebookQuery = z.object({
   /** Words that must all occur. */
   search: shortText.optional(),
   kind: z.enum(ENTRY_KINDS).optional(),
+  /** Analyses of one file, or else of one day, together in one entry where there are many that fit. */
+  fold: z.literal('analyses').optional(),
 });
 export const entry = z
   .object({
@@ -20,6 +22,8 @@ export const entry = z
     text: z.string(),
     /** Specimen an analysis belongs to; null otherwise. */
     specimen: id.nullable(),
+    /** How many analyses are folded into it; 1 where none is. */
+    count: z.number().int(),
     /** Pictures of a tile or a firing, with words for who cannot see them. */
     pictures: z.array(z.object({ id, type: z.enum(PICTURE_TYPES), alt: z.string() })),
   })

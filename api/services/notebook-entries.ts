@@ -1,6 +1,7 @@
 import { eq } from 'drizzle-orm';
 import {
   batch,
+  dataImport,
   firing,
   placement,
   plan,
@@ -12,6 +13,7 @@ import {
 import type { Entry } from '../contract/notebook.ts';
 import type { Picture } from '../contract/picture.ts';
 import type { Caller } from './access.ts';
+import type { FoundEntry } from './notebook-fold.ts';
 import { listPictures } from './pictures.ts';
 import { listTiles } from './tiles.ts';
 
@@ -24,9 +26,10 @@ interface Source {
   readonly createdAt: Date | string;
   readonly specimen?: string;
   readonly pictures?: readonly Picture[];
+  readonly file?: FoundEntry['file'];
 }
 
-export async function fireEntries(caller: Caller, studyId: string): Promise<Entry[]> {
+export async function fireEntries(caller: Caller, studyId: string): Promise<FoundEntry[]> {
   const { db } = caller;
   const firings = await db.select().from(firing).where(eq(firing.studyId, studyId));
   const plans = await db.select().from(plan).where(eq(plan.studyId, studyId));
@@ -54,7 +57,7 @@ export async function fireEntries(caller: Caller, studyId: string): Promise<Entr
   ];
 }
 
-export async function benchEntries({ db }: Caller, studyId: string): Promise<Entry[]> {
+export async function benchEntries({ db }: Caller, studyId: string): Promise<FoundEntry[]> {
   const batches = await db.select().from(batch).where(eq(batch.studyId, studyId));
   const roasts = await db.select().from(roast).where(eq(roast.studyId, studyId));
   return [
@@ -63,7 +66,7 @@ export async function benchEntries({ db }: Caller, studyId: string): Promise<Ent
   ];
 }
 
-export async function readingEntries({ db }: Caller, studyId: string): Promise<Entry[]> {
+export async function readingEntries({ db }: Caller, studyId: string): Promise<FoundEntry[]> {
   const analyses = await db
     .select({
       id: visibleAnalysis.id,
@@ -77,16 +80,20 @@ export async function readingEntries({ db }: Caller, studyId: string): Promise<E
       createdAt: visibleAnalysis.createdAt,
       label: visibleSpecimen.label,
       zone: zone.label,
+      importId: visibleAnalysis.importId,
+      fileName: dataImport.fileName,
     })
     .from(visibleAnalysis)
     .innerJoin(visibleSpecimen, eq(visibleSpecimen.id, visibleAnalysis.specimenId))
     .leftJoin(zone, eq(zone.id, visibleAnalysis.zoneId))
+    .leftJoin(dataImport, eq(dataImport.id, visibleAnalysis.importId))
     .where(eq(visibleAnalysis.studyId, studyId));
   const placements = await db.select().from(placement).where(eq(placement.studyId, studyId));
   return [
-    ...analyses.map(({ label, ...one }) =>
+    ...analyses.map(({ label, importId, fileName, ...one }) =>
       entryOf('analysis', {
         ...{ ...one, title: `${label}, ${one.measured}`, specimen: one.specimenId },
+        file: importId === null ? null : { id: importId, name: fileName ?? '' },
         text: [
           one.zone && `Zone ${one.zone}`,
           one.spot && `Spot ${one.spot}`,
@@ -102,7 +109,7 @@ export async function readingEntries({ db }: Caller, studyId: string): Promise<E
   ];
 }
 
-function entryOf(kind: Entry['kind'], source: Source): Entry {
+function entryOf(kind: Entry['kind'], source: Source): FoundEntry {
   const writtenAt = new Date(source.createdAt).toISOString();
   return {
     kind,
@@ -113,6 +120,8 @@ function entryOf(kind: Entry['kind'], source: Source): Entry {
     title: source.title,
     text: source.text.filter(Boolean).join('. ').replaceAll('..', '.'),
     specimen: source.specimen ?? null,
+    count: 1,
+    file: source.file ?? null,
     pictures: (source.pictures ?? []).map(({ id, type, caption, taken }) => ({
       ...{ id, type },
       alt: [caption || `Picture of ${source.title}`, taken].filter(Boolean).join(', '),

@@ -2,12 +2,13 @@ import type { Entry, NotebookQuery } from '../contract/notebook.ts';
 import { type Caller, requireStudy } from './access.ts';
 import { type Cell, toCsv } from './csv.ts';
 import { benchEntries, fireEntries, readingEntries } from './notebook-entries.ts';
+import { foldAnalyses } from './notebook-fold.ts';
 
 /** Everything of a study on one line of time, newest first. */
 export async function readNotebook(
   caller: Caller,
   studyId: string,
-  { search = '', kind }: NotebookQuery,
+  { search = '', kind, fold }: NotebookQuery,
 ): Promise<Entry[]> {
   await requireStudy(caller, studyId);
   const entries = (
@@ -20,8 +21,12 @@ export async function readNotebook(
   const words = search.toLowerCase().split(/\s+/).filter(Boolean);
   const says = ({ kind: what, date, title, text, pictures }: Entry) =>
     [what, date, title, text, ...pictures.map((one) => one.alt)].join(' ').toLowerCase();
-  return entries
-    .filter((entry) => (!kind || entry.kind === kind) && words.every((word) => says(entry).includes(word)))
+  // Searched before it is folded: what fits is found, and only that is counted.
+  const fitting = entries.filter(
+    (entry) => (!kind || entry.kind === kind) && words.every((word) => says(entry).includes(word)),
+  );
+  return (fold === undefined ? fitting : foldAnalyses(fitting))
+    .map(({ file: _, ...entry }) => entry)
     .sort((a, b) => (key(a) > key(b) ? -1 : 1));
 }
 

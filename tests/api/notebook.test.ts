@@ -60,6 +60,20 @@ describe('the notebook', () => {
     expect(found!.pictures.slice(-2).map((one) => one.alt)).toEqual(['Front', 'Back']);
     expect((await entries('?search=front&kind=tile')).map((one) => one.id)).toContain(tile);
   });
+  it('folds many analyses into one entry a day, loses none, and finds those asked for', async () => {
+    const all = await entries();
+    const folded = await entries('?fold=analyses');
+    const counted = (of: readonly Entry[]) =>
+      of.filter((one) => one.kind === 'analysis').reduce((sum, one) => sum + one.count, 0);
+    expect(counted(folded)).toBe(counted(all));
+    expect(counted(all)).toBe(all.filter((one) => one.kind === 'analysis').length);
+    expect(folded.length).toBeLessThan(all.length / 2);
+    const found = await entries('?fold=analyses&kind=analysis&search=Tile%205');
+    expect(counted(found)).toBe((await entries('?kind=analysis&search=Tile%205')).length);
+    expect(found.every((one) => /Tile 5/.test(`${one.title} ${one.text}`))).toBe(true);
+    expect(found.length).toBeGreaterThan(0);
+    expect((await used.api.get(`${study}/notebook?fold=roasts`)).status).toBe(422);
+  });
 });
 
 describe('the notebook to take away', () => {

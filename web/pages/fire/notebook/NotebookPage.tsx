@@ -27,14 +27,14 @@ export function NotebookPage({ study }: PageProps) {
   const [search, setSearch] = useState('');
   const [kind, setKind] = useState<EntryKind | typeof ALL>(ALL);
   const wishes = { ...(search ? { search } : {}), ...(kind === ALL ? {} : { kind }) };
-  const notebook = useNotebook(study, wishes);
+  const notebook = useNotebook(study, { ...wishes, fold: 'analyses' });
   const onSearch = useCallback((words: string) => setSearch(words), []);
   const query = new URLSearchParams(asQuery(wishes)).toString();
   return (
     <>
       <PageHead
         title="Notebook"
-        lead="Batches, roasts, firings, tiles, plans, analyses and placements, newest first."
+        lead="Batches, roasts, firings, tiles, plans, analyses and placements, newest first. Many analyses of one file or one day stand as one entry; a download lists each."
         actions={
           <>
             <Download study={study} file="notebook.zip" query={query}>
@@ -113,7 +113,8 @@ function Entries({ study, entries }: { readonly study: string; readonly entries:
   );
 }
 
-function whereIs(study: string, { kind, id, specimen }: Entry): string {
+function whereIs(study: string, { kind, id, specimen, count: folded }: Entry): string {
+  if (folded > 1) return studyPath(study, '/sherds');
   const places: Readonly<Record<EntryKind, string>> = {
     batch: studyPath(study, `/bench/batches/${id}`),
     roast: studyPath(study, `/bench/roasts/${id}`),
