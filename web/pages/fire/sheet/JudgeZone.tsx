@@ -3,6 +3,7 @@ import type { Sheet } from '../../../../api/contract/sheet.ts';
 import { GRADES, type Grade } from '../../../../api/domain/trials/types.ts';
 import { Select } from '../../../parts/Select.tsx';
 import { setInWords } from '../parts/ZoneGrid.tsx';
+import { nextOpen, type ZoneAt } from './next-zone.ts';
 import type { NewNote } from './useNotes.ts';
 
 interface JudgeZoneProps {
@@ -13,16 +14,20 @@ interface JudgeZoneProps {
 /** One zone after the other, three large buttons. */
 export function JudgeZone({ tiles, onNote }: JudgeZoneProps) {
   const judged = tiles.filter((one) => one.zones.length > 0);
-  const [tileId, setTile] = useState<string | null>(null);
-  const [zoneId, setZone] = useState<string | null>(null);
-  const tile = judged.find((one) => one.id === tileId) ?? judged[0]!;
-  const zone = tile.zones.find((one) => one.id === zoneId) ?? tile.zones[0]!;
+  const [first] = judged;
+  // Kept from the start, so that a note from another phone never moves the zone under the finger.
+  const [at, setAt] = useState<ZoneAt>(
+    () => nextOpen(judged, null) ?? { tile: first!.id, zone: first!.zones[0]!.id },
+  );
+  const tile = judged.find((one) => one.id === at.tile) ?? first!;
+  const zone = tile.zones.find((one) => one.id === at.zone) ?? tile.zones[0]!;
   const done = tile.zones.filter((one) => one.grade !== null).length;
+  const all = judged.flatMap((one) => one.zones);
   const judge = (grade: Grade) => {
     const words = `${tile.label} ${zone.label} ${grade}`;
-    onNote({ kind: 'judgement', tile: tile.id, zone: zone.id, grade }, words);
-    const next = tile.zones[tile.zones.indexOf(zone) + 1];
-    if (next) setZone(next.id);
+    const here = { tile: tile.id, zone: zone.id };
+    onNote({ kind: 'judgement', ...here, grade }, words);
+    setAt(nextOpen(judged, here) ?? here);
   };
   return (
     <section className="stack" aria-labelledby="judge">
@@ -32,8 +37,8 @@ export function JudgeZone({ tiles, onNote }: JudgeZoneProps) {
         choices={judged.map((one) => ({ id: one.id, label: one.label }))}
         value={tile.id}
         onChange={(id) => {
-          setTile(id);
-          setZone(null);
+          const { zones } = judged.find((one) => one.id === id)!;
+          setAt({ tile: id, zone: (zones.find((one) => one.grade === null) ?? zones[0]!).id });
         }}
       />
       <Select
@@ -44,8 +49,9 @@ export function JudgeZone({ tiles, onNote }: JudgeZoneProps) {
           hint: setInWords(one),
         }))}
         value={zone.id}
-        onChange={setZone}
+        onChange={(id) => setAt({ tile: tile.id, zone: id })}
       />
+      <p role="status">{all.every((one) => one.grade !== null) && `All ${all.length} zones are judged.`}</p>
       {/* biome-ignore lint/a11y/useSemanticElements: a fieldset cannot be laid out as this grid in every browser */}
       <div className="big three" role="group" aria-label={`Gloss of ${zone.label}`}>
         {GRADES.map((grade) => (
