@@ -248,9 +248,11 @@ describe('the layer and what is beneath', () => {
   test('takes the thickness of tiles from their zones, and says from which', async () => {
     await fold(/Slip by thickness/);
     await page.getByRole('button', { name: 'Take thicknesses from zones' }).click();
-    const lines = (await page.getByLabel('Tiles', { exact: true }).inputValue()).split('\n');
+    const lines = async () => (await page.getByLabel('Tiles', { exact: true }).inputValue()).split('\n');
     // Tile 5 was read at A1 and C1, noted as 65 and 90 µm: mean 77.5, standard deviation 25/√2.
-    expect(lines.find((line) => line.startsWith('Tile 5;'))).toMatch(/^Tile 5; 77\.5; 17\.7; ; ?$/);
+    await expect
+      .poll(async () => (await lines()).find((line) => line.startsWith('Tile 5;')))
+      .toMatch(/^Tile 5; 77\.5; 17\.7; ; ?$/);
     await page.getByText(/Tile 5: A1, C1/).waitFor();
   });
 

@@ -13,9 +13,11 @@ export function FromZones({
   result,
   onTake,
 }: SlipSectionProps & { readonly onTake: (lines: string) => void }) {
-  const tiles = useTiles(slip.study).data ?? [];
-  const analyses = useAnalyses(slip.study, { measured: 'paint', limit: MOST }).data?.rows ?? [];
+  const tiles = useTiles(slip.study).data;
+  const analyses = useAnalyses(slip.study, { measured: 'paint', limit: MOST }).data?.rows;
   const live = useSyncExternalStore(slip.live.subscribe, slip.live.get);
+  // Until both are there, no mean may be offered: it would be of zones that nobody analysed.
+  if (!tiles || !analyses) return null;
   const placed = result.placements.map(({ id }) => id);
   const here = tiles.filter(({ id }) => placed.includes(id));
   const analysed = new Set(analyses.flatMap(({ zone }) => zone ?? []));
