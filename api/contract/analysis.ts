@@ -107,6 +107,8 @@ export const analysisQuery = paging.extend({
   specimen: id.optional(),
   group: z.union([id, z.literal('none')]).optional(),
   measured: measured.optional(),
+  /** Only those made at a zone of a tile. */
+  zone: z.literal('any').optional(),
   search: shortText.optional(),
   sort: z.enum(['specimen', 'measured', 'technique', 'laboratory', 'date', 'createdAt']).default('specimen'),
   direction: direction.default('asc'),

@@ -1,4 +1,4 @@
-import { and, eq, isNull, type SQL, sql } from 'drizzle-orm';
+import { and, eq, isNotNull, isNull, type SQL, sql } from 'drizzle-orm';
 import {
   zone as tileZone,
   visibleAnalysis,
@@ -62,6 +62,7 @@ export function wanted(studyId: string, query: AnalysisQuery): SQL | undefined {
     eq(visibleAnalysis.studyId, studyId),
     query.specimen ? eq(visibleAnalysis.specimenId, query.specimen) : undefined,
     query.measured ? eq(visibleAnalysis.measured, query.measured) : undefined,
+    query.zone ? isNotNull(visibleAnalysis.zoneId) : undefined,
     query.group === 'none' ? isNull(wareGroupId) : undefined,
     query.group && query.group !== 'none' ? eq(wareGroupId, query.group) : undefined,
     everyWord(query.search, [label, catalogueNumber, visibleWareGroup.name, laboratory, source, note, spot]),

@@ -179,7 +179,10 @@ describe('an analysis of a tile', () => {
     expect((await used.api.get(one)).body.zoneLabel).toBe('B1');
     expect((await used.api.patch(one, { zone: first.id })).body).toMatchObject({ zoneLabel: 'A1' });
     expect((await used.api.get(`${path}?specimen=${tile.id}`)).body.rows[0].zone).toBe(first.id);
+    const zoned = async () => (await used.api.get(`${path}?zone=any`)).body.rows;
+    expect(await zoned()).toMatchObject([{ id: made.body.id }]);
     await used.api.delete(`${study}/tiles/${tile.id}/zones/${first.id}`);
+    expect(await zoned()).toEqual([]);
     expect((await used.api.get(one)).body).toMatchObject({ zone: null, zoneLabel: null });
   });
   it('must name a zone of its own tile', async () => {

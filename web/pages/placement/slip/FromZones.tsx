@@ -14,7 +14,7 @@ export function FromZones({
   onTake,
 }: SlipSectionProps & { readonly onTake: (lines: string) => void }) {
   const tiles = useTiles(slip.study).data;
-  const analyses = useAnalyses(slip.study, { measured: 'paint', limit: MOST }).data?.rows;
+  const analyses = useAnalyses(slip.study, { measured: 'paint', zone: 'any', limit: MOST }).data?.rows;
   const live = useSyncExternalStore(slip.live.subscribe, slip.live.get);
   // Until both are there, no mean may be offered: it would be of zones that nobody analysed.
   if (!tiles || !analyses) return null;
