@@ -51,7 +51,8 @@ function Asking({ study, choice }: { readonly study: string; readonly choice: Tr
   const [zones, setZones] = useState(ZONES);
   const next = useNextTile(study);
   const chosen = choice.found.filter((one) => choice.chosen.includes(one.factor.name));
-  const wish = wishFor(choice, chosen);
+  const wish = { ...wishFor(choice, chosen), zonesOnTile: zones };
+  const stale = next.variables !== undefined && JSON.stringify(next.variables) !== JSON.stringify(wish);
   return (
     <>
       <TrialChoices choice={choice} outcomes={false} />
@@ -66,7 +67,7 @@ function Asking({ study, choice }: { readonly study: string; readonly choice: Tr
           look="primary"
           isPending={next.isPending}
           isDisabled={wish.options.length === 0}
-          onPress={() => next.mutate({ ...wish, zonesOnTile: zones })}
+          onPress={() => next.mutate(wish)}
         >
           Suggest a tile
         </Button>
@@ -75,8 +76,15 @@ function Asking({ study, choice }: { readonly study: string; readonly choice: Tr
         What may be set: what was set before, on zones or on whole tiles. What belongs to the fire is held.
         {wish.options.length === 0 && ' Choose at least one factor that may be set on a tile.'}
       </p>
-      <ErrorNotice error={next.error} title="No tile can be suggested" />
-      {next.data && <Suggestion study={study} tile={next.data} />}
+      <div role="status">
+        {stale && !next.isPending && (
+          <Notice>
+            The choices above have changed since a tile was suggested: ask again, or put them back.
+          </Notice>
+        )}
+      </div>
+      {!stale && <ErrorNotice error={next.error} title="No tile can be suggested" />}
+      {!stale && next.data && <Suggestion study={study} tile={next.data} />}
     </>
   );
 }
@@ -121,6 +129,11 @@ function Suggestion({ study, tile }: { readonly study: string; readonly tile: Ne
         ))}
       </ol>
       <DataTable label="What it would narrow" columns={COLUMNS} rows={tile.shrinkage} rowKey={rowKey} snug />
+      <p className="faint small">
+        How far apart: the odds of a glossy zone at the upper end of a factor’s interval, over those at its
+        lower end. An interval that tells all would be × 1 wide. In brackets the same as a difference of
+        log-odds.
+      </p>
       {tile.cautions.map((words) => (
         <Notice key={words} kind="caution">
           {words}
@@ -145,12 +158,21 @@ function Suggestion({ study, tile }: { readonly study: string; readonly tile: Ne
   );
 }
 
+const FAR = 1000;
+/** `odds × 12 (2.5)`. */
+function apartInWords(width: number): string {
+  const times = Math.exp(width);
+  const shown = times < 10 ? showSignificant(times, 2) : count(Math.round(times));
+  return `odds × ${times > FAR ? `over ${count(FAR)}` : shown} (${showSignificant(width, 2)})`;
+}
+const count = (n: number) => n.toLocaleString('en-GB');
+
 type Narrowing = NextTileAnswer['shrinkage'][number];
 const rowKey = (row: Narrowing) => `${row.factor} ${row.contrast}`;
 const COLUMNS: readonly Column<Narrowing>[] = [
   { id: 'factor', label: 'Factor', header: true, cell: (row) => `${row.factor}, ${row.contrast}` },
-  { id: 'now', label: 'Width now, log-odds', numeric: true, cell: (row) => showSignificant(row.now) },
-  { id: 'then', label: 'Expected', numeric: true, cell: (row) => showSignificant(row.expected) },
+  { id: 'now', label: 'Ends of the interval apart now', numeric: true, cell: (row) => apartInWords(row.now) },
+  { id: 'then', label: 'Expected', numeric: true, cell: (row) => apartInWords(row.expected) },
   {
     id: 'less',
     label: 'Narrower by',
