@@ -24,13 +24,14 @@ export function foldAnalyses(entries: readonly FoundEntry[]): FoundEntry[] {
 function foldedInto(own: readonly FoundEntry[]): FoundEntry {
   const last = own.reduce((a, b) => (b.writtenAt > a.writtenAt ? b : a));
   const oneDay = own.every(({ date, dated }) => date === last.date && dated === last.dated);
-  const titles = own.map(({ title }) => title).sort((a, b) => a.localeCompare(b, 'en', { numeric: true }));
-  const more = titles.length - NAMED;
+  const labels = [...new Set(own.map(({ title }) => title.slice(0, title.lastIndexOf(', '))))];
+  labels.sort((a, b) => a.localeCompare(b, 'en', { numeric: true }));
+  const more = labels.length - NAMED;
   return {
     ...last,
     ...(oneDay ? {} : { date: last.writtenAt.slice(0, 10), dated: false }),
     title: `${own.length} analyses${last.file?.name ? ` from ${last.file.name}` : ''}`,
-    text: `${titles.slice(0, NAMED).join('; ')}${more > 0 ? `; and ${more} more` : ''}`,
+    text: `Of ${labels.slice(0, NAMED).join(', ')}${more > 0 ? ` and ${more} more` : ''}`,
     specimen: null,
     count: own.length,
   };

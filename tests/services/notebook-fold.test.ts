@@ -11,11 +11,11 @@ const many = (n: number, over: Partial<FoundEntry> = {}) =>
 const file = { id: 'f', name: 'sherds.csv' };
 
 describe('analyses of the notebook, folded', () => {
-  it('stand together by their file, counted, some named in the order of their labels', () => {
-    const [one, ...others] = foldAnalyses(many(12, { file }).reverse());
+  it('stand together by their file, counted, some specimens named once in the order of their labels', () => {
+    const [one, ...others] = foldAnalyses([...many(12, { file }).reverse(), analysis('S1, body', { file })]);
     expect(others).toEqual([]);
-    expect(one).toMatchObject({ title: '12 analyses from sherds.csv', count: 12, specimen: null });
-    expect(one!.text).toBe('S1, paint; S2, paint; S3, paint; S4, paint; S5, paint; S6, paint; and 6 more');
+    expect(one).toMatchObject({ title: '13 analyses from sherds.csv', count: 13, specimen: null });
+    expect(one!.text).toBe('Of S1, S2, S3, S4, S5, S6 and 6 more');
   });
 
   it('stand together by their day where no file brought them, and apart from those of a file', () => {
