@@ -75,8 +75,11 @@ export function useAim(study: string, form: TargetForm, groups: readonly WareGro
   }, [form, groups, slip, ofGroup.data, ofGroup.error, ofSherd]);
 }
 
+/** As many rows as one answer may hold. */
+const MOST = 5000;
+
 function useGroupSamples(study: string, group: string | null) {
-  const wishes = { kind: 'sherd' as const, limit: 500, ...(group ? { group } : {}) };
+  const wishes = { kind: 'sherd' as const, limit: MOST, ...(group ? { group } : {}) };
   const specimens = useSpecimens(study, wishes);
   const ids = group
     ? (specimens.data?.rows ?? []).filter((row) => row.group === group).map((row) => row.id)
@@ -85,7 +88,10 @@ function useGroupSamples(study: string, group: string | null) {
 }
 
 function useSherdAmounts(study: string, sherd: string | null) {
-  const analyses = useAnalyses(study, { measured: 'paint', limit: 5000 });
+  const analyses = useAnalyses(study, {
+    measured: 'paint',
+    ...(sherd ? { specimen: sherd, limit: MOST } : { limit: 1 }),
+  });
   const techniques = useLookups().data?.techniques;
   return useMemo(() => {
     const errors = Object.fromEntries((techniques ?? []).map((one) => [one.code, one.relativeError]));
