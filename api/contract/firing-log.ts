@@ -120,6 +120,8 @@ export const firingComparison = z
         quantity: z.string(),
         unit: z.string(),
         values: z.array(bounded.nullable()),
+        /** Why firings are not judged by it; null where they are. */
+        notJudged: z.string().nullable(),
         differ: z.boolean().nullable(),
       }),
     ),

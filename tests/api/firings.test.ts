@@ -94,6 +94,20 @@ describe('a log is looked at before it is read', () => {
   });
 });
 
+describe('a log whose minutes were written as seconds', () => {
+  it('is doubted in words before it is read, and no longer once its times are put right', async () => {
+    const seconds = csv((i) => `${i},${shape(i)}`, 'Time (s),Kiln °C');
+    const { body } = await preview(seconds);
+    expect(body.flags.map((one: Body) => one.kind)).toEqual(['too-fast']);
+    expect(body.flags[0].message).toMatch(/faster than a fire heats\. Were minutes read as seconds\?/);
+    expect((await used.api.get(firing)).body.log).toBeNull();
+    const time = { kind: 'minutes', columns: [0], dateOrder: 'dayFirst' };
+    expect((await preview(seconds, { choices: { time } })).body.flags).toEqual([]);
+    const kept = await put(seconds);
+    expect(kept.body.summary.sentence).toContain('Were minutes read as seconds?');
+  });
+});
+
 describe('a log that is read', () => {
   it('gives peak, times above and rates with what the class of its sensor leaves (IEC 60584-1)', async () => {
     const { status, body } = await put(plain(), { name: 'kiln.csv', choices: { sensor: K2 } });
@@ -238,7 +252,7 @@ describe('firings are compared', () => {
     expect(body).toMatchObject({ firings: ['F1', 'Hot'], without: ['Bare'] });
     const row = (quantity: string) => body.rows.find((one: Body) => one.quantity === quantity);
     expect(row('peak')).toMatchObject({ differ: true, values: [{ value: 850 }, { value: 900 }] });
-    expect(row('duration of the log')).toMatchObject({ differ: false });
+    expect(row('length of the log')).toMatchObject({ differ: null, notJudged: expect.any(String) });
     expect(body.curves.map((one: Body) => one.name)).toEqual(['F1', 'Hot']);
     const near = await newFiring('Near');
     await put(plain(855), { choices: { sensor: K2 } }, near);

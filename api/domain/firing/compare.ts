@@ -6,6 +6,8 @@ import type { Bounded, ChannelSummary, ComparisonRow, FiringComparison, NamedSum
 interface Quantity {
   readonly quantity: string;
   readonly unit: string;
+  /** Why firings are not judged by it. */
+  readonly notJudged?: string;
   readonly of: (channel: ChannelSummary, firing: NamedSummary) => Bounded | null;
 }
 
@@ -18,13 +20,13 @@ const inHours = ({ value, low, high }: Bounded): Bounded => ({
 
 /**
  * Firings side by side, by the hottest channel of each: peak, time above the temperatures that all were asked for,
- * fastest heating and cooling, unevenness, duration. Two differ where their bounds lie apart. Throws with fewer than
- * two firings.
+ * fastest heating and cooling, unevenness. Two differ where their bounds lie apart. How long each log runs is told and
+ * not judged. Throws with fewer than two firings.
  *
  * @example
  * const peak = (value) => ({ value, low: value - 7, high: value + 7, seconds: 3600 })
  * const firing = (name, value) => ({ name, summary: { duration: 7200, unevenness: null, channels: [{ name: 'top', sensor: { kind: 'stated', celsius: 7 }, peak: peak(value), timeAbove: [], fastestHeating: null, fastestCooling: null }] } })
- * compareFirings([firing('May', 850), firing('June', 820)]).rows[0] // { quantity: 'peak', unit: '°C', differ: true }
+ * compareFirings([firing('May', 850), firing('June', 820)]).rows[0] // { quantity: 'peak', unit: '°C', notJudged: null, differ: true }
  * compareFirings([firing('May', 850), firing('June', 845)]).rows[0].differ // false
  * compareFirings([firing('May', 850)]) // throws a comparison needs two firings or more; found 1
  */
@@ -32,12 +34,12 @@ export function compareFirings(firings: readonly NamedSummary[]): FiringComparis
   if (firings.length < 2)
     throw new RequirementError(`a comparison needs two firings or more; found ${firings.length}`);
   const hottest = firings.map((f) => hottestChannel(f.summary.channels));
-  const rows = quantities(hottest).map(({ quantity, unit, of }): ComparisonRow => {
+  const rows = quantities(hottest).map(({ quantity, unit, of, notJudged = null }): ComparisonRow => {
     const values = firings.map((f, i) => {
       const channel = hottest[i];
       return channel ? of(channel, f) : null;
     });
-    return { quantity, unit, values, differ: differ(values) };
+    return { quantity, unit, values, notJudged, differ: notJudged === null ? differ(values) : null };
   });
   return {
     firings: firings.map((f) => f.name),
@@ -72,8 +74,9 @@ function quantities(channels: readonly (ChannelSummary | null)[]): Quantity[] {
     { quantity: 'fastest cooling', unit: '°C per hour', of: (c) => c.fastestCooling?.perHour ?? null },
     { quantity: 'unevenness of peaks', unit: '°C', of: (_, f) => f.summary.unevenness },
     {
-      quantity: 'duration of the log',
+      quantity: 'length of the log',
       unit: 'h',
+      notJudged: 'how long the logger ran, which is not how long the fire burned',
       of: (_, { summary: { duration } }) => inHours({ value: duration, low: duration, high: duration }),
     },
   ];
@@ -88,8 +91,8 @@ function differ(values: readonly (Bounded | null)[]): boolean | null {
 }
 
 function sentence(firings: readonly NamedSummary[], rows: readonly ComparisonRow[]): string {
-  const apart = rows.filter((r) => r.differ && r.quantity !== 'duration of the log').map((r) => r.quantity);
-  const alike = rows.filter((r) => r.differ === false && r.quantity !== 'duration of the log');
+  const apart = rows.filter((r) => r.differ).map((r) => r.quantity);
+  const alike = rows.filter((r) => r.differ === false);
   const names = listInWords(firings.map((f) => f.name));
   return apart.length === 0
     ? `${names}: nothing differs by more than the sensors’ errors.`

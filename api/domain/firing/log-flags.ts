@@ -28,6 +28,8 @@ const WORDS: Record<LogFlagKind, (n: number, jump: string) => string> = {
     `${n === 1 ? 'One reading lies' : `${count(n)} readings lie`} outside −100 to 2,000 °C, as an open circuit gives; left out.`,
   fahrenheit: () => '',
   'celsius-as-fahrenheit': () => '',
+  'too-fast': () => '',
+  'too-slow': () => '',
 };
 
 const count = (n: number) => n.toLocaleString('en-GB');

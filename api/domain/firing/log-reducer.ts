@@ -2,6 +2,7 @@ import { RequirementError } from '../requirement.ts';
 import { ChannelReducer } from './channel-reducer.ts';
 import { LogClock } from './log-clock.ts';
 import { LogFlags } from './log-flags.ts';
+import { paceDoubt } from './pace-doubt.ts';
 import { ResolutionFinder } from './resolution.ts';
 import type { LogChunk, LogDigest, LogFlag, LogOptions } from './types.ts';
 import { unitDoubt } from './unit-doubt.ts';
@@ -27,7 +28,8 @@ export interface LogReducer {
 /**
  * Reads a log of any length in one pass and in little memory: peak, time in each degree, fastest heating and cooling over a
  * window, a curve thinned without losing peaks, and flags for what looks wrong (repeated and backward times, clock
- * changes, gaps, spikes, missing and impossible readings, °F taken for °C). Chunks hold °C and seconds; the usual
+ * changes, gaps, spikes, missing and impossible readings, °F taken for °C, minutes
+ * taken for seconds). Chunks hold °C and seconds; the usual
  * step is taken from the first 200 rows. Throws on settings that make no sense, chunks of another shape
  * than the channels, and when finished without a reading.
  *
@@ -103,6 +105,8 @@ export function logReducer(options: LogOptions): LogReducer {
     if (ended.every((e) => e.digest.readings === 0))
       throw new RequirementError('a log needs a reading in one channel; found none');
     const doubts = ended.map((e) => unitDoubt(e.digest)).filter((d): d is LogFlag => d !== null);
+    // All channels have one clock, so one of them says it for all.
+    const pace = ended.map((e) => paceDoubt(e.digest)).find((d) => d !== null);
     digest = {
       rows,
       duration,
@@ -111,7 +115,7 @@ export function logReducer(options: LogOptions): LogReducer {
       rateWindow,
       channels: ended.map((e) => e.digest),
       gaps,
-      flags: [...doubts, ...flags.all()],
+      flags: [...doubts, ...(pace ? [pace] : []), ...flags.all()],
     };
     return digest;
   };

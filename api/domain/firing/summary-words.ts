@@ -1,9 +1,17 @@
 import { hoursMinutes } from './stages.ts';
-import type { Bounded, ChannelSummary, FiringSummary, Rate } from './types.ts';
+import type { Bounded, ChannelSummary, FiringSummary, LogFlagKind, Rate } from './types.ts';
 
 /** Said wherever bounds hold for the last digit only. */
 const UNKNOWN_SENSOR =
   'Nothing is known of the sensor’s error, so ± and bounds hold for the last digit only.';
+
+/** Doubts that throw every number of a log into doubt. */
+const UNITS_IN_DOUBT: ReadonlySet<LogFlagKind> = new Set([
+  'fahrenheit',
+  'celsius-as-fahrenheit',
+  'too-fast',
+  'too-slow',
+]);
 
 const degrees = (value: number) => Math.round(value).toLocaleString('en-GB').replace('-', '−');
 
@@ -37,9 +45,7 @@ export function summarySentence(summary: Omit<FiringSummary, 'sentence'>): strin
           `The peaks of the channels lie ${degrees(summary.unevenness.value)} °C apart (${degrees(summary.unevenness.low)} to ${degrees(summary.unevenness.high)}).`,
         ]
       : []),
-    ...summary.flags
-      .filter((f) => f.kind === 'fahrenheit' || f.kind === 'celsius-as-fahrenheit')
-      .map((f) => f.message),
+    ...summary.flags.filter((f) => UNITS_IN_DOUBT.has(f.kind)).map((f) => f.message),
   ].join(' ');
 }
 

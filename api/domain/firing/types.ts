@@ -70,7 +70,9 @@ export type LogFlagKind =
   | 'missing'
   | 'out-of-range'
   | 'fahrenheit'
-  | 'celsius-as-fahrenheit';
+  | 'celsius-as-fahrenheit'
+  | 'too-fast'
+  | 'too-slow';
 
 /** What looks wrong in a log. Readings are never changed; what was left out of the summary is said here. */
 export interface LogFlag {
@@ -197,7 +199,9 @@ export interface ComparisonRow {
   readonly quantity: string;
   readonly unit: string;
   readonly values: readonly (Bounded | null)[];
-  /** Whether the bounds of the highest and the lowest are apart; null with fewer than two values. */
+  /** Why firings are not judged by it; null where they are. */
+  readonly notJudged: string | null;
+  /** Whether the bounds of the highest and the lowest are apart; null with fewer than two values, or not judged. */
   readonly differ: boolean | null;
 }
 

@@ -187,6 +187,13 @@ describe('logReducer flags what looks wrong, with its row', () => {
     expect(digestOf(cold).flags[0]).toMatchObject({ kind: 'celsius-as-fahrenheit' });
     expect(digestOf(fire()).flags).toEqual([]);
   });
+
+  it('minutes read as seconds, and seconds read as minutes, once for all channels', () => {
+    const slowed = (by: number) => fire().map(([s, c]): Reading => [by * s, c!, c! - 5]);
+    expect(digestOf(slowed(1 / 60)).flags.map((one) => one.kind)).toEqual(['too-fast']);
+    expect(digestOf(slowed(1)).flags).toEqual([]);
+    expect(digestOf(slowed(400)).flags.map((one) => one.kind)).toEqual(['too-slow']);
+  });
 });
 
 describe('logReducer refuses', () => {

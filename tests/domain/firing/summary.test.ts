@@ -102,6 +102,19 @@ describe('compareFirings', () => {
     expect(row).toMatchObject({ differ: null, values: [{ value: 40 }, null] });
   });
 
+  it('judges by no length of a log: it has no error, and is not that of the firing', () => {
+    const longer = (hours: number) => {
+      const { name, summary } = named('June', 860);
+      return { name, summary: { ...summary, duration: summary.duration + 3600 * hours } };
+    };
+    const { rows, sentence } = compareFirings([named('May', 860), longer(20)]);
+    const row = rows.find((r) => r.quantity === 'length of the log');
+    expect(row).toMatchObject({ differ: null, values: [{ value: 4 }, { value: 24 }] });
+    expect(row?.notJudged).toContain('not how long the fire burned');
+    expect(sentence).toBe('May and June: nothing differs by more than the sensors’ errors.');
+    expect(rows.filter((r) => r.notJudged !== null)).toEqual([row]);
+  });
+
   it('refuses one firing', () => {
     expect(() => compareFirings([named('May', 860)])).toThrow('two firings or more; found 1');
   });

@@ -48,7 +48,7 @@ function Comparison({ found }: { readonly found: FiringComparisonAnswer }) {
   const source = useSourceOf(data);
   const columns: Column<Row>[] = [
     { id: 'quantity', label: 'What', header: true, cell: (row) => `${row.quantity} (${row.unit})` },
-    { id: 'differ', label: 'Apart?', cell: ({ differ }) => <Apart differ={differ} /> },
+    { id: 'differ', label: 'Apart?', prose: true, cell: (row) => <Apart row={row} /> },
     ...found.firings.map((name, i) => ({
       id: `firing ${i}`,
       label: name,
@@ -78,7 +78,8 @@ function Comparison({ found }: { readonly found: FiringComparisonAnswer }) {
   );
 }
 
-function Apart({ differ }: { readonly differ: boolean | null }) {
+function Apart({ row: { differ, notJudged } }: { readonly row: Row }) {
+  if (notJudged) return <span className="faint">not judged: {notJudged}</span>;
   if (differ === null) return <span className="faint">cannot tell</span>;
   return differ ? <Tag kind="caution">apart</Tag> : <Tag>may be alike</Tag>;
 }
