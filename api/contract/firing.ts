@@ -30,6 +30,9 @@ export const takenReading = z.object({
   reading,
 });
 
+/** As it is kept, with what tells it apart from others alike. */
+const keptReading = takenReading.extend({ id });
+
 export const MOST_READINGS = 500;
 export const newReadings = z.array(takenReading).min(1).max(100);
 const fields = {
@@ -42,7 +45,6 @@ const fields = {
   /** Temperatures whose time above is wanted, °C. */
   thresholds: z.array(celsius).max(12, 'at most 12 temperatures can be chosen'),
   stages: z.array(stage).max(50),
-  readings: z.array(takenReading).max(MOST_READINGS),
 };
 export const THRESHOLDS = [600, 700, 750, 800];
 export const newFiring = z
@@ -55,10 +57,18 @@ export const newFiring = z
     note: fields.note.default(''),
     thresholds: fields.thresholds.default(THRESHOLDS),
     stages: fields.stages.default([]),
-    readings: fields.readings.default([]),
+    readings: z.array(takenReading).max(MOST_READINGS).default([]),
   })
   .meta({ id: 'NewFiring' });
-export const firingChange = z.object(fields).partial().meta({ id: 'FiringChange' });
+/** Strict, so that readings sent here are refused rather than passed over: they are added and taken off one by one. */
+export const firingChange = z
+  .strictObject({
+    ...fields,
+    /** The stages that a change of stages was made from; refused where phones have noted others meanwhile. */
+    stagesWere: fields.stages,
+  })
+  .partial()
+  .meta({ id: 'FiringChange' });
 
 export const firing = z
   .object({
@@ -66,7 +76,7 @@ export const firing = z
     ...fields,
     name: z.string(),
     readings: z.array(
-      takenReading.extend({
+      keptReading.extend({
         /** What it may truly have been, °C; null where that cannot be reckoned, with the reason. */
         bounds: bounded.nullable(),
         reason: z.string().nullable(),
@@ -74,6 +84,8 @@ export const firing = z
     ),
     /** When it was lit, as noted at the fire; null where nobody noted it. */
     lit: instant.nullable(),
+    /** The last air noted at the fire where its end was not: since when, s. It is in no stage. */
+    open: z.object({ air: stage.shape.air, from: seconds }).nullable(),
     log: firingLog.nullable(),
     /** Reckoned from the log; null without one. */
     summary: firingSummary.nullable(),
@@ -90,4 +102,5 @@ export const firings = z.array(firing);
 export type NewFiring = z.infer<typeof newFiring>;
 export type FiringChange = z.infer<typeof firingChange>;
 export type FiringRecord = z.infer<typeof firing>;
+export type KeptReading = z.infer<typeof keptReading>;
 export type TakenReading = z.infer<typeof takenReading>;

@@ -38,6 +38,8 @@ export const sheet = z
       fuel: z.string(),
     }),
     lit: instant.nullable(),
+    /** Whether a thermocouple log has been read into the firing. */
+    logged: z.boolean(),
     /** The air it has now, since when; null before the first stage and after the fire is out. */
     air: z.object({ air: z.enum(AIRS), since: instant }).nullable(),
     stages: z.array(stage),

@@ -1,3 +1,4 @@
+import { openInWords } from '../domain/firing/stages.ts';
 import { listInWords } from '../domain/placement/words.ts';
 import { type DrawnFiring, firingCurveData } from './firing-curve-data.ts';
 import { numeral } from './text.ts';
@@ -35,6 +36,7 @@ export function firingCaption(firing: CaptionedFiring): string {
       ? [`${many(untimed, 'reading')} by hand without a time or a known error not shown.`]
       : []),
     ...(drawn.stages.length > 0 ? ['Above: the air, as noted at the fire.'] : []),
+    ...(firing.open ? [`Not drawn: ${openInWords(firing.open)}.`] : []),
   ].join(' ');
 }
 

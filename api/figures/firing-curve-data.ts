@@ -1,4 +1,9 @@
-import type { AirStage, Bounded, CurvePoint } from '../domain/firing/types.ts';
+import type { Air, AirStage, Bounded, CurvePoint } from '../domain/firing/types.ts';
+
+export interface OpenAir {
+  readonly air: Air;
+  readonly from: number;
+}
 
 /** One channel of a log, or the hottest channel of one of several firings. */
 export interface FiringChannel {
@@ -14,6 +19,8 @@ export interface FiringCurveData {
   readonly id: string;
   readonly name: string;
   readonly stages: readonly AirStage[];
+  /** Air whose end nobody noted: told, and not drawn. */
+  readonly open?: OpenAir | null;
   /** Empty where only hand readings were taken. */
   readonly curves: readonly FiringChannel[];
   readonly gaps?: readonly { readonly from: number; readonly to: number }[];
@@ -31,6 +38,7 @@ export interface DrawnFiring {
   readonly id: string;
   readonly name: string;
   readonly stages: readonly AirStage[];
+  readonly open?: OpenAir | null;
   readonly thresholds: readonly number[];
   readonly readings: readonly {
     readonly at: number | null;
@@ -55,7 +63,7 @@ export interface DrawnFiring {
 
 /** One firing: its log channel by channel, its readings by hand that have a time, its stages and chosen temperatures. */
 export function firingCurveData(firing: DrawnFiring): FiringCurveData {
-  const { name, stages, thresholds, log, summary } = firing;
+  const { name, stages, open = null, thresholds, log, summary } = firing;
   const curves = (log?.curves ?? []).map((curve) => ({
     ...curve,
     peak: summary?.channels.find((channel) => channel.name === curve.name)?.peak ?? null,
@@ -64,7 +72,7 @@ export function firingCurveData(firing: DrawnFiring): FiringCurveData {
     at === null || bounds === null ? [] : [{ seconds: at, bounds, where }],
   );
   return {
-    ...{ id: `curve-${firing.id}`, name, stages, curves, readings },
+    ...{ id: `curve-${firing.id}`, name, stages, open, curves, readings },
     ...{ gaps: log?.gaps ?? [], marks: thresholds },
   };
 }

@@ -1,3 +1,4 @@
+import { openInWords } from '../domain/firing/stages.ts';
 import type { FiringCurveData } from './firing-curve-data.ts';
 import { numeral } from './text.ts';
 
@@ -5,7 +6,7 @@ const degrees = (celsius: number) => numeral(celsius, 0);
 const minute = (seconds: number) => numeral(seconds / 60, 0);
 
 /** What a firing's curve shows, for those who cannot see it. */
-export function describeFiring({ curves, readings, stages, gaps = [] }: FiringCurveData): string {
+export function describeFiring({ curves, readings, stages, open, gaps = [] }: FiringCurveData): string {
   const logged = curves.map(({ name, points, peak }) => {
     const top = peak ?? null;
     if (top)
@@ -21,6 +22,7 @@ export function describeFiring({ curves, readings, stages, gaps = [] }: FiringCu
     ...logged,
     ...(readings.length > 0 || curves.length === 0 ? [byHand(readings)] : []),
     ...(air ? [`Air: ${air}.`] : []),
+    ...(open ? [`Not drawn: ${openInWords(open)}.`] : []),
     ...(lost ? [`No readings from ${lost}.`] : []),
   ].join(' ');
 }

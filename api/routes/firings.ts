@@ -12,6 +12,7 @@ import {
   deleteFiring,
   listFirings,
   readFiring,
+  takeOffReading,
 } from '../services/firings.ts';
 import { body, done, json, ofStudy, router } from './route.ts';
 
@@ -42,6 +43,12 @@ const change = createRoute({
 const readings = createRoute({
   ...{ method: 'post', path: `${path}/{firing}/readings`, tags, summary: 'Add readings taken by hand' },
   request: { params, body: body(newReadings) },
+  responses: { 200: json(firing, 'The firing as it is now') },
+});
+const offReading = createRoute({
+  ...{ method: 'delete', path: `${path}/{firing}/readings/{reading}`, tags },
+  summary: 'Take a reading by hand off a firing; a note that is sent again does not bring it back',
+  request: { params: params.extend({ reading: id }) },
   responses: { 200: json(firing, 'The firing as it is now') },
 });
 const log = { method: 'put', path: `${path}/{firing}/log`, tags } as const;
@@ -99,6 +106,10 @@ export const firingRoutes = router()
     const { study, firing: firingId } = c.req.valid('param');
     const wish = { id: firingId, readings: c.req.valid('json') };
     return c.json(await addReadings(c.var.caller, study, wish), 200);
+  })
+  .openapi(offReading, async (c) => {
+    const { study, firing: firingId, reading } = c.req.valid('param');
+    return c.json(await takeOffReading(c.var.caller, study, { id: firingId, reading }), 200);
   })
   .openapi(put, async (c) => {
     const { study, firing: firingId } = c.req.valid('param');

@@ -6,6 +6,7 @@ import { readLog } from '../intake/logs.ts';
 import { type InventedLog, inventedLog } from './demo/firing-log.ts';
 import { DEMO_FIRINGS, DEMO_TILES, type DemoTile, thicknessOf } from './demo/trial.ts';
 import { insertPictures } from './demo-pictures.ts';
+import { withId } from './sheet.ts';
 import { logColumns } from './stored-log.ts';
 import { insertTile } from './tiles.ts';
 import { emptyGrid } from './zone-grid.ts';
@@ -17,8 +18,14 @@ export async function insertTrial(
   specimens: ReadonlyMap<string, string>,
 ): Promise<void> {
   const firings = await Promise.all(
-    DEMO_FIRINGS.map(async ({ log, ...one }) => ({
-      ...{ ...one, id: randomUUID() as string, studyId, thresholds: THRESHOLDS },
+    DEMO_FIRINGS.map(async ({ log, readings, ...one }) => ({
+      ...{
+        ...one,
+        readings: readings.map(withId),
+        id: randomUUID() as string,
+        studyId,
+        thresholds: THRESHOLDS,
+      },
       ...(await readInvented(log)),
     })),
   );

@@ -1,6 +1,6 @@
 import type { firing } from '../../db/schema/schema.ts';
-import type { FiringRecord, TakenReading } from '../contract/firing.ts';
-import { litAt } from '../domain/firing/fire-notes.ts';
+import type { FiringRecord, KeptReading } from '../contract/firing.ts';
+import { litAt, openStage } from '../domain/firing/fire-marks.ts';
 import { readingBounds } from '../domain/firing/hand-reading.ts';
 import { hottestChannel } from '../domain/firing/summary-words.ts';
 import type { Bounded, FiringSummary } from '../domain/firing/types.ts';
@@ -26,12 +26,13 @@ export function firingAnswer(
     ...kept
   } = row;
   const noted = logOf(row);
-  const readings = (noted.readings as TakenReading[]).map(withBounds);
+  const readings = (noted.readings as KeptReading[]).map(withBounds);
   const { log = null, summary = null } = logAndSummary(row) ?? {};
   const answer = {
     ...kept,
     readings,
     lit: litAt(noted.marks),
+    open: openStage(noted),
     log: log && { ...log, curves: curves ? log.curves : [] },
     summary,
     peak: peakOf(summary, readings),
@@ -58,7 +59,7 @@ function peakOf(
 }
 
 /** The reading with what its instrument's error leaves open. */
-function withBounds(taken: TakenReading) {
+function withBounds(taken: KeptReading) {
   const tried = attempt(() => readingBounds(taken.reading));
   return 'value' in tried
     ? { ...taken, bounds: tried.value, reason: null }

@@ -1,13 +1,15 @@
-import { and, eq, sql } from 'drizzle-orm';
+import { and, eq } from 'drizzle-orm';
 import { firing, tile } from '../../db/schema/schema.ts';
 import type { FiringChange, FiringRecord, NewFiring, TakenReading } from '../contract/firing.ts';
 import { MOST_READINGS } from '../contract/firing.ts';
-import { stagesInOrder } from '../domain/firing/stages.ts';
+import type { FireLog } from '../domain/firing/fire-note-types.ts';
+import { sameStages, stageInWords, stagesInOrder } from '../domain/firing/stages.ts';
+import type { AirStage } from '../domain/firing/types.ts';
 import { type Caller, requireStudy } from './access.ts';
 import { Failure, found, unlessTaken } from './failure.ts';
 import { type FiringRow, firingAnswer } from './firing-answer.ts';
 import { naturalOrder } from './natural-order.ts';
-import { logOf } from './sheet.ts';
+import { logOf, ofPlace, type SheetPlace, withId } from './sheet.ts';
 
 /** Without their curves, which are read one firing at a time. */
 export async function listFirings(caller: Caller, studyId: string): Promise<FiringRecord[]> {
@@ -37,50 +39,88 @@ export async function readFiring(caller: Caller, studyId: string, id: string): P
 
 export async function createFiring(caller: Caller, studyId: string, wish: NewFiring): Promise<FiringRecord> {
   await requireStudy(caller, studyId);
-  const stages = stagesInOrder(wish.stages);
+  const [stages, readings] = [stagesInOrder(wish.stages), wish.readings.map(withId)];
   const [row] = await unlessTaken(
     caller.db
       .insert(firing)
-      .values({ ...wish, stages, studyId })
+      .values({ ...wish, stages, readings, studyId })
       .returning({ id: firing.id }),
     taken(wish.name),
   );
   return readFiring(caller, studyId, row!.id);
 }
 
-export async function changeFiring(
+export function changeFiring(
   caller: Caller,
   studyId: string,
-  { id, change }: { id: string; change: FiringChange },
+  { id, change: { stages, stagesWere, ...rest } }: { id: string; change: FiringChange },
 ): Promise<FiringRecord> {
-  await requireStudy(caller, studyId);
-  const given = Object.fromEntries(Object.entries(change).filter(([, value]) => value !== undefined));
-  const stages = change.stages ? { stages: stagesInOrder(change.stages) } : {};
-  const work = caller.db.transaction(async (tx) => {
-    // Held while it changes: notes from the fire may arrive meanwhile, and their marks stay.
-    const [row] = await tx.select().from(firing).where(one(studyId, id)).for('update');
-    const { marks } = logOf(found(row, 'the firing'));
-    const readings = change.readings ? { readings: [...change.readings, ...marks] } : {};
-    const set = { ...given, ...stages, ...readings, updatedAt: new Date() };
-    await tx.update(firing).set(set).where(one(studyId, id));
+  const given = Object.fromEntries(Object.entries(rest).filter(([, value]) => value !== undefined));
+  const place = { studyId, firingId: id };
+  const work = changeHeld(caller, place, (log) => {
+    if (!stages) return given;
+    requireStagesAsSeen(log.stages, stagesWere);
+    return { ...given, stages: stagesInOrder(stages) };
   });
-  await unlessTaken(work, taken(change.name ?? ''));
-  return readFiring(caller, studyId, id);
+  return unlessTaken(work, taken(rest.name ?? ''));
 }
 
-/** Puts readings taken by hand behind those that are there; two people may send theirs at once. */
-export async function addReadings(
+/** Puts readings taken by hand behind those that are there. */
+export function addReadings(
   caller: Caller,
   studyId: string,
   { id, readings }: { id: string; readings: readonly TakenReading[] },
 ): Promise<FiringRecord> {
-  const before = await readFiring(caller, studyId, id);
-  if (before.readings.length + readings.length > MOST_READINGS)
-    throw new Failure('invalid', `a firing holds at most ${MOST_READINGS} readings by hand.`);
-  // As text first: one of the two drivers would otherwise encode it twice.
-  const more = sql`${firing.readings} || ${JSON.stringify(readings)}::text::jsonb`;
-  await caller.db.update(firing).set({ readings: more, updatedAt: new Date() }).where(one(studyId, id));
-  return readFiring(caller, studyId, id);
+  return changeHeld(caller, { studyId, firingId: id }, (log) => {
+    const all = [...log.readings, ...readings.map(withId)];
+    if (all.length > MOST_READINGS)
+      throw new Failure('invalid', `a firing holds at most ${MOST_READINGS} readings by hand.`);
+    return { readings: [...all, ...log.marks] };
+  });
+}
+
+/** The mark of the note it came by stays, so that a phone that sends it again does not bring it back. */
+export function takeOffReading(
+  caller: Caller,
+  studyId: string,
+  { id, reading }: { id: string; reading: string },
+): Promise<FiringRecord> {
+  return changeHeld(caller, { studyId, firingId: id }, (log) => {
+    const left = log.readings.filter((each) => each.id !== reading);
+    if (left.length === log.readings.length)
+      throw new Failure(
+        'conflict',
+        'a reading to be taken off must still be there; this one is not: it may have been taken off meanwhile.',
+      );
+    return { readings: [...left, ...log.marks] };
+  });
+}
+
+/** Changes a firing while its row is held, since notes from the fire may arrive meanwhile. */
+async function changeHeld(
+  caller: Caller,
+  place: SheetPlace,
+  change: (log: FireLog) => Partial<typeof firing.$inferInsert>,
+): Promise<FiringRecord> {
+  await requireStudy(caller, place.studyId);
+  await caller.db.transaction(async (tx) => {
+    const [row] = await tx.select().from(firing).where(ofPlace(place)).for('update');
+    const set = change(logOf(found(row, 'the firing')));
+    await tx
+      .update(firing)
+      .set({ ...set, updatedAt: new Date() })
+      .where(ofPlace(place));
+  });
+  return readFiring(caller, place.studyId, place.firingId);
+}
+
+function requireStagesAsSeen(now: readonly AirStage[], seen: readonly AirStage[] | undefined) {
+  if (!seen || sameStages(seen, now)) return;
+  const list = now.map(stageInWords).join(', ') || 'none';
+  throw new Failure(
+    'conflict',
+    `stages must be changed as they are; others were noted meanwhile. They are now: ${list}.`,
+  );
 }
 
 /** Its tiles stay, in no known fire. */

@@ -1,10 +1,11 @@
+import { randomUUID } from 'node:crypto';
 import { and, asc, eq, inArray } from 'drizzle-orm';
 import type { Database, Transaction } from '../../db/connect.ts';
 import { firing, specimen, tile, zone } from '../../db/schema/schema.ts';
-import type { TakenReading } from '../contract/firing.ts';
+import type { KeptReading, TakenReading } from '../contract/firing.ts';
 import type { Sheet } from '../contract/sheet.ts';
+import { airNow, litAt } from '../domain/firing/fire-marks.ts';
 import type { FireLog, FireMark } from '../domain/firing/fire-note-types.ts';
-import { airNow, litAt } from '../domain/firing/fire-notes.ts';
 import { readingBounds } from '../domain/firing/hand-reading.ts';
 import type { AirStage } from '../domain/firing/types.ts';
 import { attempt, found } from './failure.ts';
@@ -24,6 +25,7 @@ export async function readSheet(db: Reader, place: SheetPlace): Promise<Sheet> {
   return {
     firing: { id: row.id, name: row.name, date: row.date, place: row.place, fuel: row.fuel },
     lit: litAt(marks),
+    logged: row.digest !== null,
     air: airNow(marks),
     stages: [...stages],
     readings: readings.slice(-LAST_READINGS).map(({ at, clock, where, reading }) => {
@@ -43,16 +45,18 @@ export const ofPlace = ({ studyId, firingId }: SheetPlace) =>
   and(eq(firing.studyId, studyId), eq(firing.id, firingId));
 
 type Row = Pick<typeof firing.$inferSelect, 'stages' | 'readings'>;
-type Kept = TakenReading | FireMark;
-export const isMark = (one: unknown): one is FireMark =>
-  typeof one === 'object' && one !== null && 'mark' in one;
+type Kept = KeptReading | FireMark;
+const isMark = (one: unknown): one is FireMark => typeof one === 'object' && one !== null && 'mark' in one;
+
+/** A reading that came by no note gets its id here. */
+export const withId = (reading: TakenReading): KeptReading => ({ ...reading, id: randomUUID() });
 
 /** Readings and the marks of what was noted share one column, since both grow as notes arrive. */
 export function logOf(row: Row): FireLog {
   const kept = row.readings as readonly Kept[];
   return {
     stages: row.stages as readonly AirStage[],
-    readings: (kept.filter((one) => !isMark(one)) as TakenReading[]).map((one) => ({
+    readings: (kept.filter((one) => !isMark(one)) as KeptReading[]).map((one) => ({
       ...one,
       clock: one.clock ?? null,
     })),

@@ -38,7 +38,7 @@ describe('the sheet at the fire', () => {
     expect(body.tiles.map((one: { label: string }) => one.label)).toEqual(['T1']);
     expect(body.tiles[0].zones).toHaveLength(6);
     expect(Object.keys(body).sort()).toEqual(
-      ['air', 'answeredAt', 'arrived', 'firing', 'lit', 'readings', 'stages', 'tiles'].sort(),
+      ['air', 'answeredAt', 'arrived', 'firing', 'lit', 'logged', 'readings', 'stages', 'tiles'].sort(),
     );
   });
 
@@ -95,15 +95,6 @@ describe('the sheet at the fire', () => {
     const { body } = await send(note(-5, { kind: 'lit' }, 40));
     expect(body.readings[0].at).toBe(2100);
     expect(body.stages).toMatchObject([{ from: 900, to: 1500 }]);
-  });
-
-  it('keeps its notes apart when the firing’s readings are edited: a note sent again stays away', async () => {
-    const again = note(30, { kind: 'reading', reading });
-    await send(note(0, { kind: 'lit' }), again);
-    await used.api.patch(`${study}/firings/${firing}`, { readings: [] });
-    const { body } = await send(again);
-    expect(body.readings).toEqual([]);
-    expect(body.lit).toBe(clock(0));
   });
 
   it('refuses, with the reason and changing nothing, what cannot be of this fire', async () => {

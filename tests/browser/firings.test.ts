@@ -3,6 +3,7 @@ import { afterAll, afterEach, beforeAll, beforeEach, expect, test } from 'vitest
 import {
   axeViolations,
   openBrowser,
+  PATIENT,
   PHONE,
   sidewaysOverflow,
   tabTo,
@@ -132,6 +133,78 @@ test('a log is put right as understood, read, moved, asked for other temperature
   expect((await told()).log).toBeNull();
 });
 
+const noted = (at: number, rest: object) => {
+  const instant = new Date(at).toISOString();
+  return { id: crypto.randomUUID(), noted: instant, at: instant, ...rest };
+};
+const taken = (celsius: number) => ({ kind: 'thermocouple', celsius, sensor: { kind: 'unknown' } });
+
+test('a reading is taken off by keyboard, the focus stays near, and one that is gone meanwhile is said to be', async () => {
+  const readings = [300, 640, 700].map((celsius, i) => ({ at: 600 * i, reading: taken(celsius) }));
+  const id = await post(`${own}/firings`, { name: 'Taken off', readings });
+  const told = () => get<Told & { readings: { id: string }[] }>(`${own}/firings/${id}`);
+  await page.goto(`${own}/fire/firings/${id}`);
+  await page.getByRole('button', { name: 'Take off 640 °C at 0:10 h' }).focus();
+  await page.keyboard.press('Enter');
+  await page.getByRole('alertdialog', { name: 'Take off 640 °C at 0:10 h?' }).waitFor();
+  await page.keyboard.press('Tab');
+  await page.keyboard.press('Enter');
+  await page.getByRole('button', { name: 'Take off 640 °C at 0:10 h' }).waitFor({ state: 'detached' });
+  await expect
+    .poll(() => page.evaluate(() => document.activeElement?.textContent), PATIENT)
+    .toBe('Readings by hand');
+  const [left] = (await told()).readings;
+  await fetch(`${service.address}/api${own}/firings/${id}/readings/${left!.id}`, { method: 'DELETE' });
+  await page.getByRole('button', { name: 'Take off 300 °C at 0:00 h' }).click();
+  await page.getByRole('button', { name: 'Take it off' }).click();
+  await page.getByText(/a reading to be taken off must still be there; this one is not/).waitFor();
+  expect((await told()).readings).toMatchObject([{ at: 1200 }]);
+});
+
+test('the last air tapped gets its end on the page, and a stage noted meanwhile is not written over', async () => {
+  const id = await post(`${own}/firings`, { name: 'Open' });
+  const lit = Date.now() - 10 * 3600_000;
+  const minute = (m: number) => lit + 60_000 * m;
+  const send = (...notes: object[]) => post(`${own}/firings/${id}/sheet/notes`, notes);
+  const stages = async () =>
+    (await get<{ stages: { air: string; from: number; to: number }[] }>(`${own}/firings/${id}`)).stages;
+  await send(noted(lit, { kind: 'lit' }), noted(minute(310), { kind: 'air', air: 'smothered' }));
+  await page.goto(`${own}/fire/firings/${id}`);
+  await page.getByText('Smothered from 5:10 h, its end not noted.').waitFor();
+  const end = page.getByLabel('It ended, minutes since lighting');
+  await end.fill('310');
+  await page.getByText('Minutes after 310 (5:10 h).').waitFor();
+  await end.fill('540');
+  await end.press('Enter');
+  await page.getByText('smothered from 5:10 to 9:00 h').waitFor();
+  expect(await page.getByText('its end not noted').count()).toBe(0);
+
+  await page.getByRole('button', { name: 'Change', exact: true }).click();
+  await page.getByLabel('Stage 1 to (min)').fill('500');
+  await page.getByLabel('Weather').fill('Wet');
+  await send(noted(minute(20), { kind: 'air', air: 'oxidising' }));
+  await page.getByRole('button', { name: 'Save' }).click();
+  await page.getByText(/stages must be changed as they are; others were noted meanwhile/).waitFor();
+  expect(await stages()).toMatchObject([{ air: 'oxidising' }, { air: 'smothered', to: 32_400 }]);
+  await page.getByRole('button', { name: 'Take them as they are now' }).click();
+  await page.getByLabel('Stage 2 to (min)').fill('500');
+  await page.getByRole('button', { name: 'Save' }).click();
+  await page.getByText('smothered from 5:10 to 8:20 h').waitFor();
+  expect(await stages()).toMatchObject([
+    { air: 'oxidising', from: 1200, to: 18_600 },
+    { air: 'smothered', from: 18_600, to: 30_000 },
+  ]);
+  expect(await get<object>(`${own}/firings/${id}`)).toMatchObject({ weather: 'Wet' });
+
+  // Untouched stages are not sent, so what is noted while the form is open stays.
+  await page.getByRole('button', { name: 'Change', exact: true }).click();
+  await page.getByLabel('Weather').fill('Dry');
+  await send(noted(minute(550), { kind: 'air', air: 'neutral' }), noted(minute(560), { kind: 'out' }));
+  await page.getByRole('button', { name: 'Save' }).click();
+  await page.getByText('Dry').waitFor();
+  expect((await stages()).map((one) => one.air)).toEqual(['oxidising', 'smothered', 'neutral']);
+});
+
 test('firings are ticked by keyboard and compared, with what lies apart marked', async () => {
   await page.goto(`${demo}/fire/firings`);
   for (const name of ['Firing 1 (invented)', 'Firing 2 (invented)']) {
@@ -143,6 +216,8 @@ test('firings are ticked by keyboard and compared, with what lies apart marked',
   const table = page.getByRole('table', { name: 'Firings compared' });
   const peak = await table.getByRole('row').filter({ hasText: 'peak (°C)' }).first().textContent();
   expect(peak).toMatch(/apart.*830 \(824 to 836\).*858/);
+  const length = table.getByRole('row').filter({ hasText: 'length of the log (h)' });
+  expect(await length.textContent()).toContain('not judged: how long the logger ran');
   const names = await page.locator('.figure .curve-name').allTextContents();
   expect(names).toEqual(['Firing 1 (invented)', 'Firing 2 (invented)']);
   expect(seen.complaints()).toEqual([]);

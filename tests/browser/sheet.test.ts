@@ -170,6 +170,29 @@ test('a fire lit before anyone looked at the phone gets its time, and stages end
   await context.close();
 });
 
+test('lighting now is asked about where there is a record, and a tap inside a stage written by hand is said to be hidden', async () => {
+  await fetch(`${service.address}/api${study}/firings/${firing}`, {
+    method: 'PATCH',
+    headers: { 'content-type': 'application/json' },
+    body: JSON.stringify({ stages: [{ air: 'oxidising', from: 0, to: 36_000 }] }),
+  });
+  const { page, context } = await atTheFire();
+  await button(page, 'Lit now').click();
+  await page.getByText('This firing has a record already.').waitFor();
+  expect(await axeViolations(page)).toEqual([]);
+  await button(page, 'Leave it').click();
+  expect((await kept()).lit).toBeNull();
+  await button(page, 'Lit now').click();
+  await button(page, 'It is being lit now').click();
+  await page.getByText(/^Minute 0$/).waitFor();
+  expect(await page.getByText(/a stage written by hand stands/).count()).toBe(0);
+  await button(page, /^smothered/).click();
+  await page.getByText(/a stage written by hand stands: oxidising from 0:00 to 10:00 h/).waitFor();
+  expect(await axeViolations(page)).toEqual([]);
+  expect(await sidewaysOverflow(page)).toBeLessThanOrEqual(0);
+  await context.close();
+});
+
 test('an infrared reading is corrected for the surface, and its instrument is remembered', async () => {
   const { page, context } = await atTheFire();
   await page.getByText('Thermocouple K, class 2, now').click();

@@ -41,6 +41,11 @@ describe('the curve of a firing', () => {
     expect(words).toContain('top: up to 820 °C at minute 100');
     expect(words).toContain('800 °C (790 to 810) at minute 90');
     expect(words).toContain('reducing to minute 50, oxidising to minute 150');
+    expect(words).not.toContain('Not drawn');
+    const open = drawn(firingCurve, { ...data, open: { air: 'smothered', from: 9000 } }).svg;
+    expect(open.querySelector('desc')!.textContent).toContain(
+      'Not drawn: smothered from 2:30 h, its end not noted.',
+    );
     expect(
       drawn(firingCurve, { ...data, curves: [], readings: [] }).svg.querySelector('desc')!.textContent,
     ).toContain('No reading by hand');

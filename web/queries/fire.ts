@@ -1,5 +1,5 @@
 import { keepPreviousData, useMutation, useQuery } from '@tanstack/react-query';
-import type { NewFiring } from '../../api/contract/firing.ts';
+import type { FiringChange, NewFiring } from '../../api/contract/firing.ts';
 import type { NotebookQuery } from '../../api/contract/notebook.ts';
 import type { NewPlan, TilesOfPlan } from '../../api/contract/plan.ts';
 import type { NewTile, TileChange, ZoneChange } from '../../api/contract/tile.ts';
@@ -19,16 +19,18 @@ export function useFirings(study: string) {
     queryFn: () => answer(firings.$get({ param: { study } })),
   });
 }
+/** Without readings: phones may have sent some since the form was opened, and it holds none of them. */
+export type FiringWish = Pick<NewFiring, 'name'> & Omit<FiringChange, 'name'>;
+
 /** Makes a firing, or changes one when an id is given. */
 export function useSaveFiring(study: string, firing: string | null) {
   return useMutation({
-    mutationFn: (json: NewFiring) => {
-      if (firing === null) return answer(firings.$post({ param: { study }, json }));
-      // Phones may have sent readings since this form was opened: it holds none of them, so it changes none.
-      const { readings: _, ...change } = json;
-      return answer(oneFiring.$patch({ param: { study, firing }, json: change }));
-    },
-    onSuccess: useRefresh(study),
+    mutationFn: (json: FiringWish) =>
+      firing === null
+        ? answer(firings.$post({ param: { study }, json }))
+        : answer(oneFiring.$patch({ param: { study, firing }, json })),
+    // Refused too: then the firing is not as this page has it.
+    onSettled: useRefresh(study),
   });
 }
 export function useDeleteFiring(study: string) {

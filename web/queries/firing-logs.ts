@@ -22,6 +22,23 @@ export function useAddReading(study: string, firing: string) {
     onSuccess: useRefresh(study),
   });
 }
+export function useTakeOffReading(study: string, firing: string) {
+  return useMutation({
+    mutationFn: (reading: string) =>
+      answer(oneFiring.readings[':reading'].$delete({ param: { study, firing, reading } })),
+    onSettled: useRefresh(study),
+  });
+}
+/** Notes on the firing's sheet, as a phone does: that the last air ended at an instant. */
+export function useNoteEnd(study: string, firing: string) {
+  return useMutation({
+    mutationFn: (at: string) => {
+      const note = { id: crypto.randomUUID(), noted: new Date().toISOString(), at, kind: 'out' as const };
+      return answer(oneFiring.sheet.notes.$post({ param: { study, firing }, json: [note] }));
+    },
+    onSuccess: useRefresh(study),
+  });
+}
 export function useThresholds(study: string, firing: string) {
   return useMutation({
     mutationFn: (thresholds: number[]) =>

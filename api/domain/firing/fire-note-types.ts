@@ -25,6 +25,8 @@ export interface FireMark {
 }
 
 export interface ClockedReading {
+  /** That of the note it came by, or made where it was written down: it tells readings alike apart. */
+  readonly id: string;
   /** Seconds since the fire was lit; null where that is not known. */
   readonly at: number | null;
   readonly clock: string | null;

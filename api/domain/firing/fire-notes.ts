@@ -1,7 +1,8 @@
 import { RequirementError } from '../requirement.ts';
+import { litAt, secondsBetween, tappedStages } from './fire-marks.ts';
 import type { ClockedReading, FireLog, FireMark, FireNote } from './fire-note-types.ts';
 import { stagesInOrder } from './stages.ts';
-import type { Air, AirStage } from './types.ts';
+import type { AirStage } from './types.ts';
 
 /** A note further than this from its fire, s, is a slip of some clock. */
 const MOST_SECONDS = 5_000_000;
@@ -40,44 +41,13 @@ export function noteFire(log: FireLog, note: FireNote): FireLog {
   };
 }
 
-/**
- * When the fire was lit, as the note noted last says; null where nobody noted it.
- *
- * @example
- * litAt([{ mark: 'a', kind: 'lit', noted: '2026-03-01T10:00:00Z', at: '2026-03-01T09:50:00Z' }]) // '2026-03-01T09:50:00Z'
- * litAt([]) // null
- */
-export function litAt(marks: readonly FireMark[]): string | null {
-  return latest(marks.filter((one) => one.kind === 'lit'))?.at ?? null;
-}
-
-/**
- * The air that the fire has had since the last change, null before the first and after it was out.
- *
- * @example
- * airNow([{ mark: 'a', kind: 'air', air: 'reducing', noted: '2026-03-01T10:00:00Z', at: '2026-03-01T10:00:00Z' }]) // { air: 'reducing', since: '2026-03-01T10:00:00Z' }
- */
-export function airNow(marks: readonly FireMark[]): { air: Air; since: string } | null {
-  const last = changesOf(marks).at(-1);
-  return last?.air ? { air: last.air, since: last.at } : null;
-}
-
-const millis = (instant: string) => Date.parse(instant);
-const secondsBetween = (from: string, to: string) => Math.round((millis(to) - millis(from)) / 1000);
-
-/** Noted last; of two at one instant, the one with the greater id, so that no order of arrival matters. */
-function latest(marks: readonly FireMark[]): FireMark | undefined {
-  const later = (a: FireMark, b: FireMark) => millis(a.noted) - millis(b.noted) || (a.mark < b.mark ? -1 : 1);
-  return marks.toSorted(later).at(-1);
-}
-
 function markOf(note: FireNote): FireMark {
   const { id: mark, noted, at, kind } = note;
   return { mark, noted, at, kind, ...(note.kind === 'air' ? { air: note.air } : {}) };
 }
 
-const taken = ({ at: clock, where, reading }: FireNote & { kind: 'reading' }, lit: string | null) => ({
-  ...{ clock, where, reading },
+const taken = ({ id, at: clock, where, reading }: FireNote & { kind: 'reading' }, lit: string | null) => ({
+  ...{ id, clock, where, reading },
   at: since(lit, clock),
 });
 
@@ -90,28 +60,6 @@ function since(lit: string | null, clock: string): number | null {
 function moved(one: ClockedReading, before: string | null, lit: string | null): ClockedReading {
   if (one.clock === null || one.at !== since(before, one.clock)) return one;
   return { ...one, at: since(lit, one.clock) };
-}
-
-/** Changes of air in order of time, those that change nothing left out. */
-function changesOf(marks: readonly FireMark[]): FireMark[] {
-  const changes = marks
-    .filter((one) => one.kind === 'air' || one.kind === 'out')
-    .toSorted((a, b) => millis(a.at) - millis(b.at) || (a.mark < b.mark ? -1 : 1));
-  return changes.filter((one, i) => (one.air ?? null) !== (changes[i - 1]?.air ?? null));
-}
-
-function tappedStages(marks: readonly FireMark[], lit: string | null): AirStage[] {
-  if (lit === null) return [];
-  const changes = changesOf(marks);
-  return changes.flatMap((one, i) => {
-    const next = changes[i + 1];
-    if (!one.air || !next) return [];
-    const [from, to] = [one, next].map((each) => Math.max(0, secondsBetween(lit, each.at))) as [
-      number,
-      number,
-    ];
-    return to > from ? [{ air: one.air, from, to, note: null }] : [];
-  });
 }
 
 function restaged(

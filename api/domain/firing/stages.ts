@@ -1,5 +1,5 @@
 import { RequirementError } from '../requirement.ts';
-import type { AirStage } from './types.ts';
+import type { Air, AirStage } from './types.ts';
 
 /**
  * Stages of air in order of time. Throws when one ends before it begins, or begins before the one before has ended,
@@ -38,4 +38,38 @@ export function hoursMinutes(seconds: number): string {
   const minutes = Math.abs(Math.round(seconds / 60));
   const sign = seconds < 0 && minutes > 0 ? '−' : '';
   return `${sign}${Math.floor(minutes / 60)}:${String(minutes % 60).padStart(2, '0')}`;
+}
+
+/**
+ * A stage of air with its times: `reducing from 0:05 to 0:50 h`.
+ *
+ * @example
+ * stageInWords({ air: 'reducing', from: 300, to: 3000, note: null }) // 'reducing from 0:05 to 0:50 h'
+ */
+export function stageInWords({ air, from, to }: AirStage): string {
+  return `${air} from ${hoursMinutes(from)} to ${hoursMinutes(to)} h`;
+}
+
+/**
+ * Air since a time, whose end nobody noted.
+ *
+ * @example
+ * openInWords({ air: 'smothered', from: 18600 }) // 'smothered from 5:10 h, its end not noted'
+ */
+export function openInWords(open: { readonly air: Air; readonly from: number }): string {
+  return `${open.air} from ${hoursMinutes(open.from)} h, its end not noted`;
+}
+
+/**
+ * Whether two records tell of the same stages, in whatever order.
+ *
+ * @example
+ * sameStages([{ air: 'reducing', from: 300, to: 3000, note: null }], [{ air: 'reducing', from: 300, to: 3000, note: null }]) // true
+ * sameStages([], [{ air: 'reducing', from: 300, to: 3000, note: null }]) // false
+ */
+export function sameStages(a: readonly AirStage[], b: readonly AirStage[]): boolean {
+  const [these, those] = [a, b].map((stages) =>
+    stages.map(({ air, from, to, note }) => `${from} ${to} ${air} ${note ?? ''}`).sort(),
+  ) as [string[], string[]];
+  return these.length === those.length && these.every((one, i) => one === those[i]);
 }

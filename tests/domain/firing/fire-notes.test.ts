@@ -1,7 +1,8 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
+import { airNow, litAt, openStage } from '../../../api/domain/firing/fire-marks.ts';
 import type { FireLog, FireNote } from '../../../api/domain/firing/fire-note-types.ts';
-import { airNow, litAt, noteFire } from '../../../api/domain/firing/fire-notes.ts';
+import { noteFire } from '../../../api/domain/firing/fire-notes.ts';
 
 const EMPTY: FireLog = { stages: [], readings: [], marks: [] };
 const START = Date.parse('2026-03-01T10:00:00Z');
@@ -34,6 +35,7 @@ const air = (id: string, minutes: number, what: 'oxidising' | 'reducing' | 'smot
 const out = (id: string, minutes: number): FireNote => ({ ...at(id, minutes), kind: 'out' });
 const written = (notes: readonly FireNote[], log = EMPTY) => notes.reduce(noteFire, log);
 const seen = ({ stages, readings, marks }: FireLog) => ({
+  open: openStage({ stages, readings, marks }),
   stages,
   readings: readings.map((one) => `${one.at} ${one.clock}`).sort(),
   lit: litAt(marks),
@@ -106,11 +108,45 @@ describe('notes from the fire', () => {
     const byHand: FireLog = {
       ...EMPTY,
       stages: [{ air: 'neutral', from: 0, to: 1200, note: 'written' }],
-      readings: [{ at: 77, clock: clock(10), where: '', reading }],
+      readings: [{ id: 'written', at: 77, clock: clock(10), where: '', reading }],
     };
     const log = written([lit('l', 0), air('a', 10, 'reducing'), out('o', 60), lit('l2', 5, 61)], byHand);
     expect(log.stages).toContainEqual(byHand.stages[0]);
     expect(log.readings[0]?.at).toBe(77);
+  });
+});
+
+describe('the last air without its end', () => {
+  const open = (notes: readonly FireNote[], log = EMPTY) => openStage(written([lit('l', 0), ...notes], log));
+  const smothered = air('s', 310, 'smothered');
+  const byHand = (what: 'oxidising' | 'smothered', from: number, to: number): FireLog => ({
+    ...EMPTY,
+    stages: [{ air: what, from: 60 * from, to: 60 * to, note: null }],
+  });
+
+  it('is told by its beginning, in no stage, until its end is noted, whoever notes it', () => {
+    const log = written([lit('l', 0), air('a', 5, 'reducing'), smothered]);
+    expect(log.stages.map((one) => one.air)).toEqual(['reducing']);
+    expect(openStage(log)).toEqual({ air: 'smothered', from: 18_600 });
+    const ended = noteFire(log, { ...at('e', 540, 2000), kind: 'out' });
+    expect(openStage(ended)).toBeNull();
+    expect(ended.stages[1]).toMatchObject({ air: 'smothered', from: 18_600, to: 32_400 });
+  });
+
+  it('begins at another minute once the time of lighting is put right', () => {
+    expect(open([smothered, lit('l2', 10, 400)])?.from).toBe(18_000);
+  });
+
+  it('is none where a stage written by hand tells of that time', () => {
+    expect(open([smothered], byHand('oxidising', 300, 320))).toBeNull();
+    expect(open([smothered], byHand('smothered', 311, 540))).toBeNull();
+    expect(open([smothered], byHand('oxidising', 0, 310))?.from).toBe(18_600);
+    expect(open([smothered], byHand('oxidising', 420, 480))?.from).toBe(18_600);
+  });
+
+  it('is none without a time of lighting, and before any air', () => {
+    expect(openStage({ ...EMPTY, marks: written([lit('l', 0), smothered]).marks.slice(1) })).toBeNull();
+    expect(open([])).toBeNull();
   });
 });
 

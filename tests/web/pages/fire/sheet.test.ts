@@ -3,12 +3,18 @@ import { describe, expect, it } from 'vitest';
 import type { Sheet, SheetNote } from '../../../../api/contract/sheet.ts';
 import { readingBounds } from '../../../../api/domain/firing/hand-reading.ts';
 import { FIRST, readingBy } from '../../../../web/pages/fire/sheet/instrument.ts';
-import { instantOf, minuteOf, withWaiting } from '../../../../web/pages/fire/sheet/overlay.ts';
+import {
+  hasRecord,
+  hidingStage,
+  instantOf,
+  minuteOf,
+  withWaiting,
+} from '../../../../web/pages/fire/sheet/overlay.ts';
 import type { PhoneNote } from '../../../../web/pages/fire/sheet/store.ts';
 
 const SHEET: Sheet = {
   firing: { id: 'f', name: 'F1', date: null, place: '', fuel: '' },
-  ...{ lit: null, air: null, stages: [], readings: [], arrived: [] },
+  ...{ lit: null, logged: false, air: null, stages: [], readings: [], arrived: [] },
   tiles: [
     {
       ...{ id: 't', label: 'T1', place: '', settings: {} },
@@ -39,6 +45,38 @@ describe('the sheet with what waits on the phone', () => {
     const judged = { kind: 'judgement', tile: 't', zone: 'z', grade: 'glossy' };
     expect(withWaiting({ ...SHEET, arrived: ['n'] }, [kept(judged)]).tiles).toEqual(SHEET.tiles);
     expect(withWaiting(SHEET, [kept(judged, { refused: 'no' })]).tiles).toEqual(SHEET.tiles);
+  });
+});
+
+describe('what is written down already', () => {
+  const stage = (from: number, to: number) => ({ air: 'oxidising' as const, from, to, note: null });
+  const lit = '2026-03-01T10:00:00Z';
+  const clock = (minute: number) => new Date(Date.parse(lit) + 60_000 * minute).toISOString();
+  const seen = (stages: Sheet['stages']): Sheet => ({
+    ...SHEET,
+    lit,
+    stages,
+    air: { air: 'reducing', since: clock(30) },
+  });
+
+  it('is a log, a stage or a reading: then lighting it now is asked about', () => {
+    expect(hasRecord(SHEET)).toBe(false);
+    expect(hasRecord({ ...SHEET, logged: true })).toBe(true);
+    expect(hasRecord({ ...SHEET, stages: [stage(0, 60)] })).toBe(true);
+  });
+
+  it('hides a tap that falls inside a stage written by hand, or runs into one', () => {
+    expect(hidingStage(seen([stage(0, 3600)]), clock(31))).toMatchObject({ to: 3600 });
+    expect(hidingStage(seen([stage(2400, 3600)]), clock(50))).toMatchObject({ from: 2400 });
+    expect(hidingStage(seen([stage(2400, 3600)]), clock(35))).toBeNull();
+    expect(hidingStage(seen([stage(0, 1800)]), clock(31))).toBeNull();
+    expect(hidingStage({ ...seen([stage(0, 3600)]), air: null }, clock(31))).toBeNull();
+  });
+
+  it('is not judged by minutes that a waiting time of lighting will move', () => {
+    const later = kept({ kind: 'lit', at: clock(-10) });
+    expect(hidingStage(withWaiting(seen([stage(600, 1800)]), [later]), clock(31))).toBeNull();
+    expect(withWaiting({ ...SHEET, stages: [stage(0, 60)] }, [later]).stages).toHaveLength(1);
   });
 });
 

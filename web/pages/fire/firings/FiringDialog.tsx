@@ -1,9 +1,11 @@
-import { type FiringRecord, type NewFiring, THRESHOLDS } from '../../../../api/contract/firing.ts';
+import type { FiringRecord, NewFiring } from '../../../../api/contract/firing.ts';
+import { sameStages, stageInWords } from '../../../../api/domain/firing/stages.ts';
 import { AIRS } from '../../../../api/domain/firing/types.ts';
 import { Button } from '../../../parts/Button.tsx';
 import { Dialog } from '../../../parts/Dialog.tsx';
 import { Field } from '../../../parts/Field.tsx';
 import { FormDialog } from '../../../parts/FormDialog.tsx';
+import { Notice } from '../../../parts/Notice.tsx';
 import { NumberField } from '../../../parts/NumberField.tsx';
 import { Select } from '../../../parts/Select.tsx';
 import { useDraft } from '../../../parts/useDraft.ts';
@@ -31,16 +33,17 @@ export function FiringDialog({ study, firing, onClose }: FiringDialogProps) {
 }
 
 const AIR_CHOICES = AIRS.map((id) => ({ id, label: `${id[0]!.toUpperCase()}${id.slice(1)}` }));
-const BLANK: NewFiring = {
-  ...{ name: '', date: null, place: '', fuel: '', weather: '', note: '' },
-  ...{ thresholds: THRESHOLDS, stages: [], readings: [] },
-};
+type Stage = NewFiring['stages'][number];
+interface Fields extends Pick<NewFiring, 'name' | 'date' | 'place' | 'fuel' | 'weather' | 'note'> {
+  /** As changed by hand, and as they were when that began; null while they stay as the fire's notes have them. */
+  readonly stages: { readonly were: readonly Stage[]; readonly now: Stage[] } | null;
+}
+const BLANK: Fields = { name: '', date: null, place: '', fuel: '', weather: '', note: '', stages: null };
 
-function fieldsOf(firing: FiringRecord | null): NewFiring {
+function fieldsOf(firing: FiringRecord | null): Fields {
   if (!firing) return BLANK;
-  const { name, date, place, fuel, weather, note, thresholds, stages, readings } = firing;
-  const taken = readings.map(({ bounds: _, reason: __, ...kept }) => kept);
-  return { name, date, place, fuel, weather, note, thresholds, stages, readings: taken };
+  const { name, date, place, fuel, weather, note } = firing;
+  return { name, date, place, fuel, weather, note, stages: null };
 }
 
 function FiringForm(at: {
@@ -49,16 +52,18 @@ function FiringForm(at: {
   readonly onClose: () => void;
 }) {
   const save = useSaveFiring(at.study, at.firing?.id ?? null);
-  const draft = useDraft(`firing.${at.study}.${at.firing?.id ?? 'new'}`, fieldsOf(at.firing));
-  const fields = draft.value;
+  const draft = useDraft(`firing.fields.${at.study}.${at.firing?.id ?? 'new'}`, fieldsOf(at.firing));
+  const { stages, ...fields } = draft.value;
   const set = usePut(draft);
+  const there = at.firing?.stages ?? [];
+  const sent = stages ? { ...fields, stages: stages.now, stagesWere: [...stages.were] } : fields;
   const leave = () => {
     draft.clear();
     at.onClose();
   };
   return (
     <FormDialog
-      onSubmit={() => save.mutate(fields, { onSuccess: leave })}
+      onSubmit={() => save.mutate(sent, { onSuccess: leave })}
       onCancel={leave}
       save={at.firing ? 'Save' : 'Record the firing'}
       busy={save.isPending}
@@ -77,13 +82,20 @@ function FiringForm(at: {
         <Field label="Fuel" value={fields.fuel} onChange={(fuel) => set({ fuel })} />
         <Field label="Weather" value={fields.weather} onChange={(weather) => set({ weather })} />
       </div>
-      <Stages stages={fields.stages} onChange={(stages) => set({ stages })} />
+      <Stages
+        stages={stages?.now ?? there}
+        onChange={(now) => set({ stages: { were: stages?.were ?? there, now } })}
+      />
+      {stages && (save.isIdle || save.isError) && !sameStages(stages.were, there) && (
+        <Notice kind="caution" title="Other stages were noted meanwhile">
+          <p>They are now: {there.map(stageInWords).join(', ') || 'none'}.</p>
+          <Button onPress={() => set({ stages: null })}>Take them as they are now</Button>
+        </Notice>
+      )}
       <Field label="Notes" lines={3} value={fields.note} onChange={(note) => set({ note })} />
     </FormDialog>
   );
 }
-
-type Stage = NewFiring['stages'][number];
 
 function Stages(at: { readonly stages: readonly Stage[]; readonly onChange: (stages: Stage[]) => void }) {
   const put = (i: number, part: Partial<Stage>) =>

@@ -1,4 +1,5 @@
 import type { FiringRecord } from '../../../../api/contract/firing.ts';
+import { openInWords, stageInWords } from '../../../../api/domain/firing/stages.ts';
 import { count } from '../../../parts/numbers.ts';
 
 /** Day, place, fuel, weather, tiles, and the stages of air. */
@@ -22,14 +23,15 @@ export function FiringFacts({ firing }: { readonly firing: FiringRecord }) {
             </div>
           ))}
       </dl>
-      {firing.stages.length > 0 && (
+      {(firing.stages.length > 0 || firing.open) && (
         <ul>
           {firing.stages.map((stage) => (
             <li key={`${stage.air} ${stage.from}`}>
-              {stage.air}, minute {Math.round(stage.from / 60)} to {Math.round(stage.to / 60)}
+              {stageInWords(stage)}
               {stage.note && `: ${stage.note}`}
             </li>
           ))}
+          {firing.open && <li>{openInWords(firing.open)}</li>}
         </ul>
       )}
     </>

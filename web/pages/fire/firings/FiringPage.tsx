@@ -14,6 +14,7 @@ import { FiringFacts } from './FiringFacts.tsx';
 import { inOneSentence } from './in-one-sentence.ts';
 import { LogSection } from './LogSection.tsx';
 import { LogTables } from './LogTables.tsx';
+import { OpenAir } from './OpenAir.tsx';
 import { Readings } from './Readings.tsx';
 import { Thresholds } from './Thresholds.tsx';
 
@@ -55,6 +56,7 @@ function Firing({ study, firing }: { readonly study: string; readonly firing: Fi
           </ul>
         </Notice>
       )}
+      <OpenAir study={study} firing={firing} />
       <Curve study={study} firing={firing} />
       <section className="sheet stack" aria-labelledby="says">
         <h2 id="says">What the log says</h2>

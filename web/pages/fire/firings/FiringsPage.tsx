@@ -19,8 +19,9 @@ import { inOneSentence } from './in-one-sentence.ts';
 /** Every firing: when, where, with what, in which air, how hot; some of them to be compared. */
 export function FiringsPage({ study }: PageProps) {
   const firings = useFirings(study);
-  const [open, setOpen] = useState<FiringRecord | 'new' | null>(null);
+  const [open, setOpen] = useState<string | null>(null);
   const [ticked, setTicked] = useState<readonly string[]>([]);
+  const changed = open === 'new' ? open : (firings.data?.find((row) => row.id === open) ?? null);
   const tick = (id: string, on: boolean) =>
     setTicked(on ? [...ticked, id] : ticked.filter((one) => one !== id));
   return (
@@ -48,7 +49,7 @@ export function FiringsPage({ study }: PageProps) {
                   key={row.id}
                   {...{ study, firing: row, ticked: ticked.includes(row.id) }}
                   onTick={(on) => tick(row.id, on)}
-                  onChange={() => setOpen(row)}
+                  onChange={() => setOpen(row.id)}
                 />
               ))}
             </div>
@@ -56,7 +57,7 @@ export function FiringsPage({ study }: PageProps) {
         }
       </Loaded>
       <Cautions hazards={['fire', 'lead']} />
-      <FiringDialog study={study} firing={open} onClose={() => setOpen(null)} />
+      <FiringDialog study={study} firing={changed} onClose={() => setOpen(null)} />
     </>
   );
 }

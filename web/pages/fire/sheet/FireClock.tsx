@@ -1,8 +1,9 @@
 import { useEffect, useState } from 'react';
 import type { Sheet } from '../../../../api/contract/sheet.ts';
+import { stageInWords } from '../../../../api/domain/firing/stages.ts';
 import { AIRS, type Air } from '../../../../api/domain/firing/types.ts';
-import { Button } from '../../../parts/Button.tsx';
-import { clockOf, instantOf, minuteOf } from './overlay.ts';
+import { LitNow, PutRight } from './Lighting.tsx';
+import { clockOf, hasRecord, hidingStage, minuteOf } from './overlay.ts';
 import type { NewNote } from './useNotes.ts';
 
 interface FireClockProps {
@@ -21,13 +22,12 @@ const AIR_WORDS: Readonly<Record<Air, string>> = {
 export function FireClock({ sheet, onNote }: FireClockProps) {
   const { lit, air } = sheet;
   const now = useNow();
+  const hiding = hidingStage(sheet, now);
   return (
     <section className="stack" aria-labelledby="clock">
       <h2 id="clock">The fire</h2>
       {lit === null ? (
-        <button type="button" className="button primary giant" onClick={() => onNote({ kind: 'lit' }, 'Lit')}>
-          Lit now
-        </button>
+        <LitNow asks={hasRecord(sheet)} onLit={() => onNote({ kind: 'lit' }, 'Lit')} />
       ) : (
         <p className="minute">
           <strong>Minute {minuteOf(lit, now) ?? 0}</strong>
@@ -40,6 +40,12 @@ export function FireClock({ sheet, onNote }: FireClockProps) {
       ) : (
         <>
           <h3 id="air">Air now{air ? `: ${air.air} since ${clockOf(air.since)}` : ''}</h3>
+          {hiding && (
+            <p className="notice caution">
+              At this time a stage written by hand stands: {stageInWords(hiding)}. What is tapped is kept, but
+              not shown as a stage while that one lies there.
+            </p>
+          )}
           {/* biome-ignore lint/a11y/useSemanticElements: a fieldset cannot be laid out as this grid in every browser */}
           <div className="big two" role="group" aria-labelledby="air">
             {AIRS.map((one) => (
@@ -67,57 +73,6 @@ export function FireClock({ sheet, onNote }: FireClockProps) {
         </>
       )}
     </section>
-  );
-}
-
-/** The time of lighting, typed: for a fire lit before anyone looked at the phone. */
-function PutRight({
-  lit,
-  onNote,
-}: {
-  readonly lit: string | null;
-  readonly onNote: FireClockProps['onNote'];
-}) {
-  const [open, setOpen] = useState(false);
-  const [time, setTime] = useState('');
-  if (!open)
-    return (
-      <Button
-        look="quiet"
-        onPress={() => {
-          setTime(clockOf(lit ?? new Date().toISOString()));
-          setOpen(true);
-        }}
-      >
-        {lit === null ? 'It was lit earlier' : 'Put the time right'}
-      </Button>
-    );
-  const at = instantOf(time);
-  return (
-    <form
-      className="put-right"
-      onSubmit={(event) => {
-        event.preventDefault();
-        if (at === null) return;
-        onNote({ kind: 'lit', at }, `Lit at ${clockOf(at)}`);
-        setOpen(false);
-      }}
-    >
-      <label>
-        <span className="label">Lit at</span>
-        <input
-          className="input"
-          type="time"
-          required
-          value={time}
-          onChange={(e) => setTime(e.target.value)}
-        />
-      </label>
-      <button type="submit" className="button primary" disabled={at === null}>
-        Save
-      </button>
-      <Button onPress={() => setOpen(false)}>Leave it</Button>
-    </form>
   );
 }
 

@@ -9,7 +9,8 @@ export function withWaiting(sheet: Sheet, notes: readonly PhoneNote[]): Sheet {
 }
 
 function withNote(sheet: Sheet, note: SheetNote | PictureNote): Sheet {
-  if (note.kind === 'lit') return { ...sheet, lit: note.at };
+  // Where a time of lighting moves, the service moves the stages that were tapped: until it has, their minutes are off.
+  if (note.kind === 'lit') return { ...sheet, lit: note.at, stages: sheet.lit === null ? sheet.stages : [] };
   if (note.kind === 'out') return { ...sheet, air: null };
   if (note.kind === 'air')
     return sheet.air?.air === note.air ? sheet : { ...sheet, air: { air: note.air, since: note.at } };
@@ -26,6 +27,23 @@ export function minuteOf(lit: string | null, at: string): number | null {
   if (lit === null) return null;
   const minutes = Math.floor((Date.parse(at) - Date.parse(lit)) / 60_000);
   return minutes >= 0 ? minutes : null;
+}
+
+/** Whether anything of this fire is written down already: lighting it now is then likely a slip. */
+export const hasRecord = ({ stages, readings, logged }: Sheet): boolean =>
+  logged || stages.length + readings.length > 0;
+
+/**
+ * The stage written by hand that lies where the air now was tapped, and so hides it; null where none does. A stage that
+ * was tapped has ended before the air now began, so one that reaches beyond was written.
+ */
+export function hidingStage({ lit, air, stages }: Sheet, now: string): Sheet['stages'][number] | null {
+  if (lit === null || air === null) return null;
+  const [from, until] = [air.since, now].map((at) => (Date.parse(at) - Date.parse(lit)) / 1000) as [
+    number,
+    number,
+  ];
+  return stages.find((one) => one.to > from + 1 && one.from <= until) ?? null;
 }
 
 /** `14:03`, by this phone's clock. */
