@@ -69,6 +69,7 @@ export const zoneChange = z
 
 const tileFields = {
   firing: id.nullable(),
+  /** Where in the fire, as a person said: a factor of the trial. */
   place: shortText,
   /** 0 rows and 0 columns: no grid, its zones are drawn on pictures. */
   rows: z.number().int().min(0).max(26),
@@ -83,6 +84,8 @@ export const newTile = z
     label: name.optional(),
     firing: tileFields.firing.default(null),
     place: tileFields.place.default(''),
+    /** Place number that a plan drew by lot: printed, never a factor. */
+    position: z.number().int().min(1).nullable().default(null),
     rows: tileFields.rows.default(2),
     columns: tileFields.columns.default(3),
     settings: settings.default({}),
@@ -103,6 +106,7 @@ export const tile = z
     batch: id.nullable(),
     batchName: z.string().nullable(),
     place: z.string(),
+    position: z.number().int().nullable(),
     rows: z.number().int(),
     columns: z.number().int(),
     settings,

@@ -6,7 +6,7 @@ import { type InventedPicture, inventTilePicture } from './demo/tile-picture.ts'
 import { DEMO_TILES } from './demo/trial.ts';
 
 /** Tiles of one roast and one lead, two and four coats: the pair that the question turns on. */
-const PICTURED = ['Tile 4', 'Tile 5'];
+export const PICTURED = ['Tile 4', 'Tile 5'];
 const invented = new Map<string, InventedPicture>();
 
 /** Gives two tiles of the demo a picture with zones and grey outlined, and colours measured as a page would. */

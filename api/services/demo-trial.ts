@@ -53,11 +53,11 @@ async function readInvented(log: InventedLog) {
 const ROWS = 2;
 const COLUMNS = 3;
 
-function tileOf({ place, settings, coats, grades, colour }: DemoTile) {
+function tileOf({ place, settings, coats, grades, colours }: DemoTile) {
   const zones = emptyGrid(ROWS, COLUMNS).map((zone, i) => ({
     ...{ ...zone, coats: coats[i]!, micrometres: thicknessOf(coats[i]!, i), grade: grades[i]! },
     glassyShare: { matt: 0, satin: 0.3, glossy: 0.9 }[grades[i]!],
-    colour,
+    colour: colours[i]!,
   }));
-  return { place, rows: ROWS, columns: COLUMNS, settings, zones };
+  return { place, position: null, rows: ROWS, columns: COLUMNS, settings, zones };
 }

@@ -76,7 +76,7 @@ function tileOf({ label, place, settings, zones }: PlannedTile, { prefix, firing
   return {
     label: `${prefix}${label}`,
     firing,
-    place,
+    ...placeOf(place),
     rows: Math.max(1, ...zones.map((zone) => zone.row)),
     columns: Math.max(1, ...zones.map((zone) => zone.column)),
     settings,
@@ -86,6 +86,10 @@ function tileOf({ label, place, settings, zones }: PlannedTile, { prefix, firing
     })),
   };
 }
+
+/** A place that somebody named is a setting; a bare number was drawn by lot, and stays on labels and sheets. */
+const placeOf = (place: string) =>
+  /^\d+$/.test(place) ? { place: '', position: Number(place) } : { place, position: null };
 
 /** Coats and thickness have fields of their own; everything else stays a setting. */
 function setOn({ [COATS]: coats, [THICKNESS]: micrometres, ...settings }: Settings) {

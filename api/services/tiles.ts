@@ -52,8 +52,8 @@ export async function insertTile(tx: Transaction, studyId: string, wish: NewTile
   requireGrid(zones, wish);
   requireDrawn(zones, []);
   const specimenId = wish.specimen ?? (await insertReplica(tx, studyId, wish.label!));
-  const { firing: firingId, place, rows, columns, settings } = wish;
-  await tx.insert(tile).values({ specimenId, studyId, firingId, place, rows, columns, settings });
+  const { firing: firingId, place, position, rows, columns, settings } = wish;
+  await tx.insert(tile).values({ specimenId, studyId, firingId, place, position, rows, columns, settings });
   if (zones.length > 0) await tx.insert(zone).values(zones.map((each) => zoneRow(specimenId, each)));
   return specimenId;
 }

@@ -15,8 +15,10 @@ export const tile = pgTable(
       .notNull()
       .references(() => study.id, { onDelete: 'cascade' }),
     firingId: uuid().references(() => firing.id, { onDelete: 'set null' }),
-    /** Where it stood in the fire. */
+    /** Where it stood in the fire, as a person said. */
     place: written(),
+    /** The place that a plan drew for it by lot; a number, and no setting of anything. */
+    position: integer(),
     /** 0 by 0 where zones are only drawn on pictures, as on a pot. */
     rows: integer().notNull(),
     columns: integer().notNull(),

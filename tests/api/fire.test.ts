@@ -208,6 +208,24 @@ describe('plans', () => {
     expect((await get('/tiles')).body).toHaveLength(2);
   });
 
+  it('keep the place drawn by lot as the tile’s position: only a place that somebody named is a factor', async () => {
+    const name = (one: { factor: { name: string } }) => one.factor.name;
+    const made = await post('/plans', { name: 'Ladder', request });
+    const { body } = await post(`/plans/${made.body.id}/tiles`, { prefix: 'L' });
+    const drawn = made.body.plan.tiles.map((tile: { place: string }) => Number(tile.place));
+    expect([...drawn].sort()).toEqual([1, 2]);
+    expect(body.map((tile: { position: number }) => tile.position)).toEqual(drawn);
+    expect((await get('/trials/factors')).body.map(name)).toEqual(['coats']);
+    const said = (await patch(`/tiles/${body[0].id}`, { place: 'front' })).body;
+    expect(said).toMatchObject({ place: 'front', position: drawn[0] });
+    expect((await get('/trials/factors')).body.map(name)).toEqual(['coats', 'place in the fire']);
+    const named = { ...request, places: ['front', 'back'] };
+    const shelf = await post('/plans', { name: 'Shelf', request: named });
+    const tiles = (await post(`/plans/${shelf.body.id}/tiles`, { prefix: 'S' })).body;
+    expect(tiles.map((tile: { place: string }) => tile.place).sort()).toEqual(['back', 'front']);
+    expect(tiles.map((tile: { position: null }) => tile.position)).toEqual([null, null]);
+  });
+
   it('refuse more than the tiles hold, and neither one nor the other', async () => {
     const crowded = await post('/plans', { name: 'P', request: { ...request, rows: 1, columns: 2 } });
     expect(crowded.status).toBe(422);

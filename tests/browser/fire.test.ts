@@ -86,7 +86,7 @@ test('the demo leads from why only in places to what mattered, to the next tile,
     .getByRole('row')
     .filter({ hasText: 'coats' })
     .first();
-  expect(await row.textContent()).toMatch(/matters.*odds ×/);
+  expect(await row.textContent()).toMatch(/matters.*×\s?4\.7/);
   await page.getByRole('img', { name: /Chance of a glossy zone against coats/ }).waitFor();
   expect(await page.locator('.figure .zones circle').count()).toBe(54);
   await page.getByText('Tiles looked at: all 9').click();
@@ -100,7 +100,14 @@ test('the demo leads from why only in places to what mattered, to the next tile,
   await page.getByRole('link', { name: 'Suggest the next tile' }).click();
   await page.getByRole('button', { name: 'Suggest a tile' }).click();
   await page.getByRole('heading', { name: 'The tile suggested' }).waitFor();
-  await page.getByRole('table', { name: 'What it would narrow' }).waitFor();
+  const narrow = page.getByRole('table', { name: 'What it would narrow' });
+  expect(await narrow.textContent()).toMatch(/odds × [\d.,]+ \([\d.]+\)/);
+  await page.getByLabel('Zones on the tile').fill('5');
+  await page.getByLabel('Zones on the tile').press('Tab');
+  await page.getByText(/choices above have changed since a tile was suggested/).waitFor();
+  expect(await page.getByRole('button', { name: 'Accept it as a plan' }).count()).toBe(0);
+  await page.getByLabel('Zones on the tile').fill('6');
+  await page.getByLabel('Zones on the tile').press('Tab');
   await page.getByRole('button', { name: 'Accept it as a plan' }).click();
   await page.getByRole('heading', { level: 1, name: /^Next tile/ }).waitFor();
   await page.getByLabel('In front of each label').fill('N-');
@@ -108,6 +115,55 @@ test('the demo leads from why only in places to what mattered, to the next tile,
   await page.getByText('Made N-T1; they are under Tiles.').waitFor();
   expect(await get<TileSeen[]>(`${demo}/tiles`)).toHaveLength(10);
   expect(seen.complaints()).toEqual([]);
+});
+
+test('a tile’s place is written in words, and the plan’s place number stands beside it', async () => {
+  const plan = await post(`${demo}/plans`, {
+    name: 'Ladder',
+    request: {
+      ...{ kind: 'ladder', tiles: 2, rows: 1, columns: 3, seed: 3 },
+      factors: [{ name: 'coats', unit: null, at: 'zone', levels: [1, 2, 3] }],
+    },
+  });
+  await post(`${demo}/plans/${plan}/tiles`, { prefix: 'P-' });
+  const made = (await get<TileSeen[]>(`${demo}/tiles`)).find(({ label }) => label === 'P-T1')!;
+  await page.goto(`${demo}/fire/tiles/${made.id}`);
+  await page.getByText(/place \d by the plan/).waitFor();
+  const place = page.getByLabel('Place in the fire');
+  expect(await place.inputValue()).toBe('');
+  await place.fill('front');
+  await place.press('Tab');
+  await page.getByText(/place \d by the plan, front/).waitFor();
+  await page.goto(`${demo}/fire/mattered`);
+  await page.getByText(/zones were left out/).waitFor();
+  await page.getByText(/zones of tiles .*P-T1 and P-T2: no gloss grade noted yet/).waitFor();
+  await page
+    .getByText(/9 tiles fired in .*; not fired yet: /)
+    .first()
+    .waitFor();
+  expect(await sidewaysOverflow(page)).toBeLessThanOrEqual(0);
+  expect(seen.complaints()).toEqual([]);
+});
+
+test('judging at the fire goes on to the next open zone, over to the next tile, and says when all are judged', async () => {
+  const study = `/studies/${await post('/studies', { name: 'Judged' })}`;
+  const firing = await post(`${study}/firings`, { name: 'F1' });
+  const zones = ['A1', 'B1'].map((label, i) => ({ label, row: 1, column: i + 1 }));
+  for (const label of ['T1', 'T2'])
+    await post(`${study}/tiles`, {
+      ...{ label, firing, rows: 1, columns: 2 },
+      zones: zones.map((zone) => ({ ...zone, grade: label === 'T1' && zone.label === 'B1' ? 'matt' : null })),
+    });
+  await page.goto(`${study}/fire/sheet/${firing}`);
+  const judge = page.getByRole('region', { name: 'Gloss, zone by zone' });
+  const glossy = (zone: string) =>
+    judge.getByRole('group', { name: `Gloss of ${zone}` }).getByRole('button', { name: 'glossy' });
+  await glossy('A1').click();
+  await judge.getByText('Zone (0 of 2 judged)').first().waitFor();
+  await glossy('A1').click();
+  await judge.getByText('Zone (1 of 2 judged)').first().waitFor();
+  await glossy('B1').click();
+  await judge.getByText('All 4 zones are judged.').waitFor();
 });
 
 test('a plan with more settings than places is refused in words, and nothing typed is lost', async () => {

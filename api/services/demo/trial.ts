@@ -106,7 +106,8 @@ export interface DemoTile {
   /** A1, B1, C1, A2, B2, C2. */
   readonly coats: readonly number[];
   readonly grades: readonly Grade[];
-  readonly colour: string;
+  /** As typed by eye; where there is a picture, what it shows. */
+  readonly colours: readonly string[];
 }
 
 const word = { m: 'matt', s: 'satin', g: 'glossy' } as const;
@@ -117,13 +118,15 @@ interface Seen {
   readonly roast: string;
   /** PbO of the fired paint as weighed, wt%. */
   readonly lead: number;
-  readonly colour: string;
+  /** Of the whole tile, or zone by zone. */
+  readonly colour: string | readonly string[];
 }
 
 function tile(label: string, coats: readonly number[], grades: string, seen: Seen): DemoTile {
   const { place, roast, lead, colour } = seen;
   return {
-    ...{ label, coats, place, colour },
+    ...{ label, coats, place },
+    colours: typeof colour === 'string' ? coats.map(() => colour) : colour,
     firing: DEMO_FIRINGS[seen.firing]!.name,
     settings: { 'lead roast': roast, 'PbO as weighed (wt%)': lead },
     grades: [...grades].map((letter) => word[letter as keyof typeof word]),
@@ -145,8 +148,14 @@ export const DEMO_TILES: readonly DemoTile[] = [
     lead: 49,
     colour: 'black, red below',
   }),
-  tile('Tile 4', [2, 3, 1, 2, 3, 2], 'ssmsgs', { ...back, roast: ONCE!, lead: 49, colour: 'black' }),
-  tile('Tile 5', [4, 2, 5, 3, 4, 5], 'gsgggg', { ...front, roast: ONCE!, lead: 49, colour: 'black' }),
+  tile('Tile 4', [2, 3, 1, 2, 3, 2], 'ssmsgs', {
+    ...{ ...back, roast: ONCE!, lead: 49 },
+    colour: ['brown', 'dark brown', 'brown', 'brown', 'dark brown', 'brown'],
+  }),
+  tile('Tile 5', [4, 2, 5, 3, 4, 5], 'gsgggg', {
+    ...{ ...front, roast: ONCE!, lead: 49 },
+    colour: ['black', 'brown', 'black', 'dark brown', 'black', 'black'],
+  }),
   tile('Tile 6', [3, 5, 4, 2, 4, 1], 'ggggsm', {
     ...laterBack,
     roast: TWICE!,

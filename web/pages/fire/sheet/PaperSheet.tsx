@@ -1,6 +1,7 @@
 import type { FiringRecord } from '../../../../api/contract/firing.ts';
 import type { Tile, ZoneRecord } from '../../../../api/contract/tile.ts';
 import { FIRST_RULE } from '../../../../api/domain/batch/safety.ts';
+import { placeInWords } from '../../../../api/domain/trials/place-words.ts';
 import { GRADES } from '../../../../api/domain/trials/types.ts';
 import { setInWords } from '../parts/ZoneGrid.tsx';
 
@@ -79,11 +80,12 @@ function Lines(at: { readonly caption: string; readonly columns: readonly string
 function PaperTile({ tile }: { readonly tile: Tile }) {
   const inGrid = tile.zones.filter((zone) => zone.row !== null && zone.column !== null);
   const drawn = tile.zones.filter((zone) => !inGrid.includes(zone));
+  const place = placeInWords(tile);
   return (
     <section className="paper-tile">
       <h2>
         {tile.label}
-        {tile.place && `, ${tile.place}`}
+        {place && `, ${place}`}
       </h2>
       {inGrid.length > 0 && (
         <ul

@@ -58,7 +58,7 @@ function TileForm({ study, onClose }: Open) {
   const wish = () => ({
     ...(fields.replica === NEW ? { label: fields.label } : { specimen: fields.replica }),
     firing: fields.firing === NO_FIRE ? null : fields.firing,
-    ...{ place: fields.place, settings: {} },
+    ...{ place: fields.place, position: null, settings: {} },
     ...(drawn ? { rows: 0, columns: 0 } : { rows: fields.rows, columns: fields.columns }),
   });
   return (

@@ -13,6 +13,7 @@ import { firePath } from '../paths.ts';
 import { ColourTable } from '../pictures/ColourTable.tsx';
 import { TilePictures } from '../pictures/TilePictures.tsx';
 import { FiringPick, NO_FIRE } from './NewTileDialog.tsx';
+import { PlaceField } from './PlaceField.tsx';
 import { aboutTile } from './TilesPage.tsx';
 import { ZoneDialog } from './ZoneDialog.tsx';
 import { ZoneTable } from './ZoneTable.tsx';
@@ -61,6 +62,9 @@ function TileView({ study, tile }: { readonly study: string; readonly tile: Tile
             value={tile.firing ?? NO_FIRE}
             onChange={(id) => change.mutate({ firing: id === NO_FIRE ? null : id })}
           />
+        </div>
+        <div className="tile-firing">
+          <PlaceField key={tile.place} study={study} tile={tile} />
         </div>
       </section>
       <TilePictures study={study} tile={tile} onOpen={setOpen} />

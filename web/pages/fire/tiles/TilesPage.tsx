@@ -1,6 +1,7 @@
 import { useState } from 'react';
 import { Link } from 'wouter';
 import type { Tile } from '../../../../api/contract/tile.ts';
+import { placeInWords } from '../../../../api/domain/trials/place-words.ts';
 import { Button, LinkButton } from '../../../parts/Button.tsx';
 import { Cautions } from '../../../parts/Cautions.tsx';
 import { EmptyState } from '../../../parts/EmptyState.tsx';
@@ -88,10 +89,11 @@ function TileCard({ study, tile }: { readonly study: string; readonly tile: Tile
   );
 }
 
-export function aboutTile({ firingName, place, batchName, settings }: Tile): string {
+export function aboutTile(tile: Tile): string {
+  const { firingName, batchName, settings } = tile;
   return [
     firingName ?? 'Not fired yet',
-    place,
+    placeInWords(tile),
     batchName ? `painted with ${batchName}` : '',
     ...Object.entries(settings).map(([name, value]) => `${name} ${value}`),
   ]
