@@ -217,7 +217,8 @@ test('firings are ticked by keyboard and compared, with what lies apart marked',
   const peak = await table.getByRole('row').filter({ hasText: 'peak (°C)' }).first().textContent();
   expect(peak).toMatch(/apart.*830 \(824 to 836\).*858/);
   const length = table.getByRole('row').filter({ hasText: 'length of the log (h)' });
-  expect(await length.textContent()).toContain('not judged: how long the logger ran');
+  expect(await length.textContent()).toContain('not judged');
+  await page.getByText('Not judged, length of the log: it is how long the logger ran').waitFor();
   const names = await page.locator('.figure .curve-name').allTextContents();
   expect(names).toEqual(['Firing 1 (invented)', 'Firing 2 (invented)']);
   expect(seen.complaints()).toEqual([]);

@@ -34,7 +34,7 @@ export function paceDoubt({
   const perHour = (HOUR * (peak.celsius - first.celsius)) / seconds;
   if (perHour <= FASTEST && perHour >= SLOWEST) return null;
   const fast = perHour > FASTEST;
-  const rise = `${channel.name}: a rise from ${show(first.celsius)} to ${show(peak.celsius)} °C in ${span(seconds)} (${show(perHour)} °C per hour)`;
+  const rise = `${channel.name}: a rise from ${show(first.celsius)} to ${show(peak.celsius)} °C in ${span(seconds)} (${about(perHour)} °C per hour)`;
   return {
     ...{ channel: channel.name, row: null, seconds: peak.seconds, count: 1 },
     kind: fast ? 'too-fast' : 'too-slow',
@@ -45,5 +45,5 @@ export function paceDoubt({
 }
 
 const span = (seconds: number) => (seconds < 120 ? `${Math.round(seconds)} s` : `${hoursMinutes(seconds)} h`);
-const show = (value: number) =>
-  value.toLocaleString('en-GB', { maximumFractionDigits: value < 10 ? 1 : 0 }).replace('-', '−');
+const show = (celsius: number) => Math.round(celsius).toLocaleString('en-GB').replace('-', '−');
+const about = (rate: number) => rate.toLocaleString('en-GB', { maximumSignificantDigits: 2 });

@@ -23,7 +23,7 @@ describe('the pace of a log', () => {
   it('of minutes read as seconds is doubted, with how long it took as minutes', () => {
     expect(doubt(2 / 60)).toMatchObject({ kind: 'too-fast', channel: 'top', row: null });
     expect(doubt(2 / 60)?.message).toBe(
-      'top: a rise from 20 to 850 °C in 0:02 h (24,900 °C per hour) is faster than a fire heats. Were minutes read as seconds? As minutes it took 2:00 h. Check how times are written.',
+      'top: a rise from 20 to 850 °C in 0:02 h (25,000 °C per hour) is faster than a fire heats. Were minutes read as seconds? As minutes it took 2:00 h. Check how times are written.',
     );
   });
 

@@ -48,7 +48,7 @@ function Comparison({ found }: { readonly found: FiringComparisonAnswer }) {
   const source = useSourceOf(data);
   const columns: Column<Row>[] = [
     { id: 'quantity', label: 'What', header: true, cell: (row) => `${row.quantity} (${row.unit})` },
-    { id: 'differ', label: 'Apart?', prose: true, cell: (row) => <Apart row={row} /> },
+    { id: 'differ', label: 'Apart?', cell: (row) => <Apart row={row} /> },
     ...found.firings.map((name, i) => ({
       id: `firing ${i}`,
       label: name,
@@ -74,12 +74,20 @@ function Comparison({ found }: { readonly found: FiringComparisonAnswer }) {
         rowKey={(row) => row.quantity}
         snug
       />
+      {found.rows.map(
+        ({ quantity, notJudged }) =>
+          notJudged && (
+            <p key={quantity} className="faint small">
+              Not judged, {quantity}: it is {notJudged}.
+            </p>
+          ),
+      )}
     </div>
   );
 }
 
 function Apart({ row: { differ, notJudged } }: { readonly row: Row }) {
-  if (notJudged) return <span className="faint">not judged: {notJudged}</span>;
+  if (notJudged) return <span className="faint">not judged</span>;
   if (differ === null) return <span className="faint">cannot tell</span>;
   return differ ? <Tag kind="caution">apart</Tag> : <Tag>may be alike</Tag>;
 }
