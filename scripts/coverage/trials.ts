@@ -1,11 +1,9 @@
 /**
  * How often the intervals of api/domain/trials hold a known effect, and how often a factor without effect is called
- * one. Seeded. Run: npx tsx scripts/coverage/trials.ts [runs]; prints the tables of docs/coverage-trials.md.
+ * one. Seeded. Run: npx tsx scripts/coverage/trials.ts [runs]; prints the table of docs/coverage-trials.md.
  */
 import { randomStream } from '../../api/domain/statistics/random.ts';
-import { predictChance } from '../../api/domain/trials/chance.ts';
 import { trialEffects } from '../../api/domain/trials/effects.ts';
-import { logistic } from '../../api/domain/trials/logistic-model.ts';
 import { findTangles } from '../../api/domain/trials/tangles.ts';
 import { trialTable } from '../../api/domain/trials/trial-table.ts';
 import type { Effect, Factor, Outcome } from '../../api/domain/trials/types.ts';
@@ -105,40 +103,9 @@ const SCENARIOS: readonly Scenario[] = [
   ),
 ];
 
-/** The mean chance over tiles at a setting, by averaging over the tiles' spread. */
-function meanChance(push: number, spread: number): number {
-  const steps = Array.from({ length: 2001 }, (_, i) => -5 + i / 200);
-  const weights = steps.map((z) => Math.exp((-z * z) / 2));
-  const whole = weights.reduce((a, b) => a + b, 0);
-  return steps.reduce((sum, z, i) => sum + (weights[i]! / whole) * logistic(push + spread * z), 0);
-}
-
-function chanceRow(tiles: number, thickness: number): string {
-  const at = [1, 2, 3.5, 5, 6];
-  const held = at.map(() => 0);
-  for (let run = 0; run < runs; run++) {
-    const zones = fireTrial({ ...FIRE, tiles, thickness }, randomStream(700_000 + 10_000 * tiles + run));
-    const curve = predictChance(zones, {
-      factors: [COATS],
-      outcome: 'glossy',
-      seed: 1,
-      against: 'coats',
-      points: 11,
-    });
-    at.forEach((coats, k) => {
-      const { low, high } = curve.points.find((p) => Math.abs(Number(p.at) - coats) < 1e-9)!;
-      const truth = meanChance(thickness * (coats - 3.5), 1);
-      if (low <= truth && truth <= high) held[k]!++;
-    });
-  }
-  return `| ${tiles} | ${thickness.toFixed(1)} | ${held.map((h) => percent(h, runs)).join(' | ')} |`;
-}
-
 console.log(`${runs} runs each.\n`);
 console.log(
   '| Scenario | True effect | Interval holds it | One-sided or open | Penalised | coats called | brush called | roast called |',
 );
 console.log('|---|---|---|---|---|---|---|---|');
 for (const [i, scenario] of SCENARIOS.entries()) console.log(effectRow(scenario, 1_000_000 * (i + 1)));
-console.log('\n| Tiles | Effect per coat | 1 coat | 2 | 3.5 | 5 | 6 |\n|---|---|---|---|---|---|---|');
-for (const tiles of [4, 8]) for (const effect of [0.4, 0.8]) console.log(chanceRow(tiles, effect));
