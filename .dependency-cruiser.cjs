@@ -34,6 +34,8 @@ const packageRules = Object.entries(packages).map(([folder, allowed]) => ({
   },
 }));
 
+const DRAWN_ANYWHERE = 'share-figures|prepared|pdf';
+
 /** @type {import('dependency-cruiser').IConfiguration} */
 module.exports = {
   forbidden: [
@@ -53,9 +55,22 @@ module.exports = {
     },
     ...folderRules.map((rule) =>
       rule.name === 'web-imports'
-        ? { ...rule, to: { ...rule.to, pathNot: `${rule.to.pathNot}|^api/app[.]ts$` } }
+        ? {
+            ...rule,
+            // A share saved as one file has no service to draw its files: it does so itself, by the same code.
+            to: {
+              ...rule.to,
+              pathNot: `${rule.to.pathNot}|^api/app[.]ts$|^api/export/(${DRAWN_ANYWHERE})[.]ts$`,
+            },
+          }
         : rule,
     ),
+    {
+      name: 'what-is-drawn-anywhere-uses-no-node',
+      severity: 'error',
+      from: { path: `^api/export/(${DRAWN_ANYWHERE})[.]ts$` },
+      to: { dependencyTypes: ['core'] },
+    },
     ...packageRules,
   ],
   options: {

@@ -1,27 +1,18 @@
-import { QueryClient, QueryClientProvider } from '@tanstack/react-query';
+import { QueryClientProvider } from '@tanstack/react-query';
 import { lazy, Suspense } from 'react';
 import { I18nProvider, RouterProvider } from 'react-aria-components';
 import { Redirect, Route, Switch, useLocation } from 'wouter';
 import { NotFoundPage } from './pages/NotFoundPage.tsx';
 import { StudiesPage } from './pages/studies/StudiesPage.tsx';
-import { Refusal } from './problem.ts';
+import { createQueries } from './queries/client.ts';
 import { STAGES } from './routes.ts';
 import { PageBoundary } from './shell/PageBoundary.tsx';
 import { Shell } from './shell/Shell.tsx';
 import { StudyGate } from './shell/StudyGate.tsx';
 
-const queries = new QueryClient({
-  defaultOptions: {
-    queries: {
-      staleTime: 5_000,
-      retry: (failures, error) => !(error instanceof Refusal) && failures < 2,
-    },
-  },
-});
+const queries = createQueries();
 
-const SharedTalk = lazy(() => import('./pages/share/talk/SharedTalk.tsx'));
 const PhoneSheet = lazy(() => import('./pages/fire/sheet/PhoneSheet.tsx'));
-const SharedPage = lazy(() => import('./pages/share/SharedPage.tsx'));
 
 const waiting = (
   <p className="waiting" role="status">
@@ -49,11 +40,9 @@ function Pages() {
               )}
             </Route>
           ))}
-          <Route path="/shared/:token/talk">{({ token }) => <SharedTalk token={token} />}</Route>
           <Route path="/shared/:token/sheet">
             {({ token }) => <PhoneSheet key={token} address={{ kind: 'link', token }} />}
           </Route>
-          <Route path="/shared/:token">{({ token }) => <SharedPage token={token} />}</Route>
           <Route path="/studies">
             <Redirect to="/" replace />
           </Route>

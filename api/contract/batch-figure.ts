@@ -1,8 +1,7 @@
 import type { z } from 'zod';
 import { id } from './common.ts';
-import { figureSheet, fileOf } from './figure.ts';
+import { BATCH_FIGURES, figureSheet, fileOf } from './figure.ts';
 
-export const BATCH_FIGURES = ['fired'] as const;
 export const batchFigureFile = fileOf(BATCH_FIGURES);
 export type BatchFigureFile = z.infer<typeof batchFigureFile>;
 

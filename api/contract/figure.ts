@@ -1,20 +1,9 @@
 import { z } from 'zod';
 import { id } from './common.ts';
+import { FIGURE_FORMATS, FIGURE_FORMS, FIGURES, NARROWEST_PNG, WIDEST_PNG } from './figure-names.ts';
 import { comparisonRequest } from './placement.ts';
 
-export const FIGURES = ['scores', 'loadings', 'profile', 'pair', 'ternary', 'dendrogram', 'heatmap'] as const;
-export const FIGURE_FORMS = ['svg', 'pdf', 'png'] as const;
-export const FIGURE_FORMATS = [
-  'slide-16-9',
-  'slide-4-3',
-  'column-single',
-  'column-double',
-  'page',
-  'page-dark',
-] as const;
-export type FigureName = (typeof FIGURES)[number];
-export type FigureForm = (typeof FIGURE_FORMS)[number];
-export type FigureFormat = (typeof FIGURE_FORMATS)[number];
+export * from './figure-names.ts';
 
 const filesOf = <Name extends string>(names: readonly Name[]) =>
   names.flatMap((figure) => FIGURE_FORMS.map((form) => `${figure}.${form}` as const));
@@ -25,10 +14,6 @@ export const fileOf = <Name extends string>(names: readonly Name[]) =>
 export const FIGURE_FILES = filesOf(FIGURES);
 export const figureFile = fileOf(FIGURES);
 export type FigureFile = (typeof FIGURE_FILES)[number];
-
-/** 4K UHD: beyond it a projector shows nothing more. */
-export const WIDEST_PNG = 3840;
-export const NARROWEST_PNG = 100;
 
 const flag = (usual: boolean) =>
   z.union([z.boolean(), z.enum(['true', 'false']).transform((word) => word === 'true')]).default(usual);

@@ -5,6 +5,7 @@ import { amounts, measured, normalisationSettings } from './analysis.ts';
 import { id, instant, longText, name } from './common.ts';
 import { modelSettings, referenceModel } from './model.ts';
 import { slipChoice, slipDrawn } from './slip-choice.ts';
+import { COMPARISON_TABLES } from './table-names.ts';
 
 const contribution = z
   .object({
@@ -152,14 +153,6 @@ export const placements = z.array(placementSummary);
 /** A frozen comparison: what was asked and what was answered, whatever changes in the study later. */
 export const placement = summary.extend({ result: comparison }).meta({ id: 'Placement' });
 
-export const COMPARISON_TABLES = [
-  'placements',
-  'contributions',
-  'scores',
-  'loadings',
-  'members',
-  'excluded',
-] as const;
 export const comparisonTable = z.enum(COMPARISON_TABLES);
 
 export type ComparisonRequest = z.infer<typeof comparisonRequest>;

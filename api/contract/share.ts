@@ -1,6 +1,11 @@
 import { z } from 'zod';
 import { id, instant, longText, name } from './common.ts';
+import { BATCH_FIGURES, FIGURES, fileOf, TRIAL_FIGURES } from './figure.ts';
+import { SHARED_TABLES } from './table-names.ts';
 import { chanceRequest, trialRequest } from './trial.ts';
+
+export const sharedFigureFile = fileOf([...FIGURES, ...TRIAL_FIGURES, ...BATCH_FIGURES]);
+export const sharedTable = z.enum(Object.values(SHARED_TABLES).flat());
 
 /** What can be shared. A sheet is live; all else is frozen as it is when it is shared. */
 export const shareKind = z.enum(['placement', 'outcome', 'bench', 'sheet']);
@@ -64,6 +69,8 @@ export const newComment = z
 
 /** As it is asked for: what has a default may be left out. */
 export type ShareWish = z.input<typeof newShare>;
+export type SharedFigureFile = z.infer<typeof sharedFigureFile>;
+export type SharedTable = z.infer<typeof sharedTable>;
 export type NewShare = z.infer<typeof newShare>;
 export type Share = z.infer<typeof share>;
 export type ShareMade = z.infer<typeof shareMade>;

@@ -1,5 +1,6 @@
 import { z } from 'zod';
-import { fired } from './batch.ts';
+import { amounts } from './analysis.ts';
+import { aim, fired } from './batch.ts';
 import { instant } from './common.ts';
 import { comparisonText, figureWords } from './figure.ts';
 import { placement, sample } from './placement.ts';
@@ -17,6 +18,20 @@ const sharedPlacement = z.object({
   /** Whether the data as reported were frozen with it, so that all of it can be taken as one zip. */
   bundled: z.boolean(),
 });
+/** A tile as it is drawn, without the ids that it has in its study. */
+const lyingTile = z.object({
+  ...{ label: z.string(), firing: z.string().nullable(), firingName: z.string().nullable() },
+  ...{ rows: z.number(), columns: z.number(), settings: z.record(z.string(), level) },
+  zones: z.array(
+    z.object({
+      ...{ label: z.string(), row: z.number().nullable(), column: z.number().nullable() },
+      ...{ picture: z.string().nullable(), outline: z.array(z.tuple([z.number(), z.number()])).nullable() },
+      ...{ coats: z.number().nullable(), micrometres: z.number().nullable() },
+      ...{ grade: grade.nullable(), glassyShare: z.number().nullable() },
+    }),
+  ),
+  pictures: z.array(z.object({ id: z.string(), width: z.number(), height: z.number() })),
+});
 const made = { name: z.string(), version: z.string(), createdAt: instant };
 /** What mattered, from zones as they stood when it was shared. */
 const sharedOutcome = z.object({
@@ -33,6 +48,8 @@ const sharedOutcome = z.object({
       glassyShare: z.number().nullable(),
     }),
   ),
+  /** The tiles as they lie; null in a share made without them. */
+  tiles: z.array(lyingTile).nullable(),
   words: figureWords,
 });
 /** A batch as it is weighed out, and what it becomes in its fire. */
@@ -50,6 +67,9 @@ const sharedBench = z.object({
     }),
   ),
   result: fired,
+  /** What it was to become, and what was analysed on tiles made of it: what its figure sets beside it. */
+  target: aim.nullable(),
+  tiles: z.array(z.object({ label: z.string(), spots: z.number(), amounts })),
 });
 /** A sheet at the fire: its address under the share answers with what it holds now. */
 const sharedSheet = z.object({ kind: z.literal('sheet'), name: z.string() });
@@ -68,7 +88,7 @@ export const shared = z
 
 /** What stands in a page that was saved as one file, beside the page itself. */
 export interface ShareFile {
-  readonly shared: SharedOf<'placement'>;
+  readonly shared: SharedOf<FrozenKind>;
   /** CSV by name. */
   readonly tables: Readonly<Record<string, string>>;
 }
@@ -78,4 +98,6 @@ export type SharedOutcome = z.infer<typeof sharedOutcome>;
 export type SharedBench = z.infer<typeof sharedBench>;
 export type SharedSlips = NonNullable<SharedPlacement['slips']>;
 export type Shared = z.infer<typeof shared>;
+/** What is frozen, and so has figures, tables and a file of its own. */
+export type FrozenKind = 'placement' | 'outcome' | 'bench';
 export type SharedOf<Kind extends Shared['kind']> = Extract<Shared, { kind: Kind }>;

@@ -1,9 +1,7 @@
 import { z } from 'zod';
-import { figureSheet, fileOf } from './figure.ts';
+import { figureSheet, fileOf, TRIAL_FIGURES } from './figure.ts';
 import { chanceRequest } from './trial.ts';
 
-export const TRIAL_FIGURES = ['zones', 'effects', 'chance'] as const;
-export type TrialFigure = (typeof TRIAL_FIGURES)[number];
 export const trialFigureFile = fileOf(TRIAL_FIGURES);
 export type TrialFigureFile = z.infer<typeof trialFigureFile>;
 

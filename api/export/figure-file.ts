@@ -35,7 +35,11 @@ export async function drawPrepared(
   const svg = draw((await import('./svg.ts')).drawSvg);
   const bytes = {
     svg: async () => new TextEncoder().encode(svg),
-    pdf: async () => (await import('./pdf.ts')).drawPdf({ svg, format, title, caption }),
+    pdf: async () => {
+      const [{ drawPdf }, { fontBytes }] = await Promise.all([import('./pdf.ts'), import('./fonts.ts')]);
+      const fonts = { regular: fontBytes('regular'), semibold: fontBytes('semibold') };
+      return drawPdf({ svg, format, title, caption }, fonts);
+    },
     png: async () => (await import('./png.ts')).paintPng(svg, width),
   };
   return { bytes: await bytes[form](), type: TYPES[form], caption };

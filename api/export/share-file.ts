@@ -26,7 +26,7 @@ export function writeShareFile(content: ShareFile, { script, style }: BuiltPage)
     '<meta name="viewport" content="width=device-width, initial-scale=1">',
     '<meta name="color-scheme" content="light dark">',
     '<meta name="referrer" content="no-referrer">',
-    `<title>${asText(content.shared.placement.name)} – Nearsherd</title>`,
+    `<title>${asText(nameOf(content.shared))} – Nearsherd</title>`,
     `<style>${style.replaceAll('</', '<\\/')}</style>`,
     '</head>',
     '<body>',
@@ -40,6 +40,8 @@ export function writeShareFile(content: ShareFile, { script, style }: BuiltPage)
   ].join('\n');
 }
 
+const nameOf = (shared: ShareFile['shared']) =>
+  shared.kind === 'placement' ? shared.placement.name : shared.name;
 const digest = (text: string) => createHash('sha256').update(text, 'utf8').digest('base64');
 /** Within a script no end of it, and no beginning of a comment that would hide one; the same strings. */
 const inScript = (code: string) => code.replace(/<(?=\/script|!--)/gi, '\\x3c');

@@ -1,5 +1,4 @@
-import type { FigureSheet } from '../contract/figure.ts';
-import type { TrialFigure } from '../contract/trial-figure.ts';
+import type { FigureSheet, TrialFigure } from '../contract/figure.ts';
 import type { ChanceCurve, TrialAnalysis } from '../domain/trials/types.ts';
 import { chanceCaption, effectsCaption, zonesCaption } from '../figures/captions-trial.ts';
 import { chanceHeight, chancePlot } from '../figures/chance-plot.ts';

@@ -1,21 +1,29 @@
 import { createRoute } from '@hono/zod-openapi';
 import { z } from 'zod';
 import { id } from '../contract/common.ts';
-import { figureFile, figureLook } from '../contract/figure.ts';
-import { comparisonTable } from '../contract/placement.ts';
-import { newComment, newShare, share, shareComment, shareMade, shares } from '../contract/share.ts';
+import { figureLook } from '../contract/figure.ts';
+import {
+  newComment,
+  newShare,
+  share,
+  shareComment,
+  sharedFigureFile,
+  shareMade,
+  shares,
+  sharedTable as tableName,
+} from '../contract/share.ts';
 import { shared } from '../contract/shared.ts';
 import { placementFile, sharedFile } from '../services/share-files.ts';
 import { comment, readShared, sharedBundle, sharedFigure, sharedTable } from '../services/shared.ts';
 import { createShare, deleteShare, listShares, revokeShare } from '../services/shares.ts';
-import { body, csv, csvHeaders, done, fileHeaders, json, ofStudy, router } from './route.ts';
+import { body, csv, csvHeaders, done, drawing, fileHeaders, json, ofStudy, router } from './route.ts';
 import { ofToken, visitor } from './visitor.ts';
 
 const tags = ['Sharing'];
 const path = '/studies/{study}/shares';
 const ofShare = z.object({ study: id, share: id });
 const html = { description: 'The file', content: { 'text/html': { schema: z.string() } } } as const;
-const pageHeaders = fileHeaders('placement.html', 'text/html; charset=utf-8');
+const pageHeaders = (kind: string) => fileHeaders(`${kind}.html`, 'text/html; charset=utf-8');
 
 const list = createRoute({
   ...{ method: 'get', path, tags, summary: 'Shares of a study, newest first, with what was said on them' },
@@ -23,7 +31,7 @@ const list = createRoute({
   responses: { 200: json(shares, 'Shares without their tokens, which nobody keeps') },
 });
 const make = createRoute({
-  ...{ method: 'post', path, tags, summary: 'Share a kept placement at an address nobody can guess' },
+  ...{ method: 'post', path, tags, summary: 'Share something of a study at an address nobody can guess' },
   request: { params: ofStudy, body: body(newShare) },
   responses: { 201: json(shareMade, 'The share with its token, told this once') },
 });
@@ -40,16 +48,16 @@ const remove = createRoute({
 const read = createRoute({
   ...{ method: 'get', path: '/shared/{token}', tags, summary: 'What is shared at an address' },
   request: { params: ofToken },
-  responses: { 200: json(shared, 'The frozen placement and its words') },
+  responses: { 200: json(shared, 'What was frozen when it was shared, and its words') },
 });
 const draw = createRoute({
   ...{ method: 'get', path: '/shared/{token}/figures/{file}', tags, summary: 'A figure of what is shared' },
-  request: { params: ofToken.extend({ file: figureFile }), query: figureLook },
-  responses: { 200: { description: 'The figure', content: { 'image/svg+xml': { schema: z.string() } } } },
+  request: { params: ofToken.extend({ file: sharedFigureFile }), query: figureLook },
+  responses: { 200: drawing },
 });
 const table = createRoute({
   ...{ method: 'get', path: '/shared/{token}/tables/{table}', tags, summary: 'A table of what is shared' },
-  request: { params: ofToken.extend({ table: comparisonTable }) },
+  request: { params: ofToken.extend({ table: tableName }) },
   responses: { 200: csv },
 });
 const bundle = createRoute({
@@ -115,13 +123,13 @@ export const shareRoutes = router()
     return c.body(bytes as Uint8Array<ArrayBuffer>, 200, headers) as never;
   })
   .openapi(page, async (c) => {
-    const file = await sharedFile(visitor(c, c.req.valid('param').token), c.var.shareFile);
-    return c.body(file, 200, pageHeaders);
+    const { file, kind } = await sharedFile(visitor(c, c.req.valid('param').token), c.var.shareFile);
+    return c.body(file, 200, pageHeaders(kind));
   })
   .openapi(placementPage, async (c) => {
     const { study, placement } = c.req.valid('param');
     const wish = { placement, built: c.var.shareFile };
-    return c.body(await placementFile(c.var.caller, study, wish), 200, pageHeaders);
+    return c.body(await placementFile(c.var.caller, study, wish), 200, pageHeaders('placement'));
   })
   .openapi(say, async (c) =>
     c.json(await comment(visitor(c, c.req.valid('param').token), c.req.valid('json')), 201),

@@ -1,8 +1,8 @@
-import { BATCH_FIGURES, type BatchFigureFile, type BatchFigureWish } from '../contract/batch-figure.ts';
-import type { FigureForm, FigureWords } from '../contract/figure.ts';
+import type { BatchFigureFile, BatchFigureWish } from '../contract/batch-figure.ts';
+import { BATCH_FIGURES, type FigureForm, type FigureWords } from '../contract/figure.ts';
 import { fireBatch } from '../domain/batch/batch.ts';
 import { fireOfEntry, linesOfEntries } from '../domain/batch/bench-shelf.ts';
-import { DEFAULT_NORMALISATION } from '../domain/composition/types.ts';
+import { DEFAULT_NORMALISATION, type Sample } from '../domain/composition/types.ts';
 import { DEFAULT_MODEL } from '../domain/reference/types.ts';
 import { batchMethods, batchReferences } from '../domain/report/batch-methods.ts';
 import { prepareBatchFigure } from '../export/batch-figures.ts';
@@ -43,13 +43,22 @@ async function sidesOf(caller: Caller, studyId: string, { id, wish }: Asked): Pr
   const batch = await readBatch(caller, studyId, id);
   const shelf = await readShelf(caller, studyId);
   const specimens = wish.replica === undefined ? batch.specimens : [wish.replica];
-  const { fraction } = DEFAULT_MODEL.replacement;
-  const basis = { measured: 'paint' as const, normalisation: DEFAULT_NORMALISATION, fraction };
-  const { samples } =
-    specimens.length === 0 ? { samples: [] } : await readMeasured(caller, studyId, { ...basis, specimens });
   return {
     ...{ name: batch.name, celsius: batch.fire.celsius, target: batch.target },
     fired: fireBatch(linesOfEntries(batch.lines, shelf), fireOfEntry(batch.fire)),
-    tiles: samples.map(({ label, spots, amounts }) => ({ label, spots, amounts })),
+    tiles: await paintOf(caller, studyId, specimens),
   };
+}
+
+/** The paint of specimens as it was analysed. */
+export async function paintOf(
+  caller: Caller,
+  studyId: string,
+  specimens: readonly string[],
+): Promise<Pick<Sample, 'label' | 'spots' | 'amounts'>[]> {
+  if (specimens.length === 0) return [];
+  const { fraction } = DEFAULT_MODEL.replacement;
+  const basis = { measured: 'paint' as const, normalisation: DEFAULT_NORMALISATION, fraction };
+  const { samples } = await readMeasured(caller, studyId, { ...basis, specimens });
+  return samples.map(({ label, spots, amounts }) => ({ label, spots, amounts }));
 }

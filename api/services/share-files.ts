@@ -1,22 +1,26 @@
 import { readFile } from 'node:fs/promises';
 import path from 'node:path';
-import { COMPARISON_TABLES } from '../contract/placement.ts';
+import type { FrozenKind } from '../contract/shared.ts';
 import { writeTables } from '../export/bundle/tables.ts';
 import { type BuiltPage, writeShareFile } from '../export/share-file.ts';
 import type { Caller } from './access.ts';
-import { comparisonCsv } from './comparison-tables.ts';
 import { Failure } from './failure.ts';
 import { freezePlacementShare } from './share-freeze.ts';
-import { openShareOf, type Visitor } from './share-open.ts';
-import { type PlacementPayload, toldOf } from './share-payload.ts';
+import { openFrozen, type Visitor } from './share-open.ts';
+import { type FrozenPayload, toldOf } from './share-payload.ts';
+import { tablesOf } from './share-tables.ts';
 
 /** Folder of the built page; null where the pages were not built. */
 type Built = string | null;
 
 /** What is shared as one file, without what visitors said on it. */
-export async function sharedFile(visitor: Visitor, built: Built): Promise<string> {
-  const { payload, expiresAt } = await openShareOf(visitor, 'placement');
-  return fileOf(payload, { built, expiresAt: expiresAt?.toISOString() ?? null });
+export async function sharedFile(
+  visitor: Visitor,
+  built: Built,
+): Promise<{ readonly file: string; readonly kind: FrozenKind }> {
+  const { payload, expiresAt } = await openFrozen(visitor, true);
+  const file = await fileOf(payload, { built, expiresAt: expiresAt?.toISOString() ?? null });
+  return { file, kind: payload.kind };
 }
 
 /** A kept placement as one file, as a share of it would show it. */
@@ -30,18 +34,26 @@ export async function placementFile(
 }
 
 async function fileOf(
-  payload: PlacementPayload,
+  payload: FrozenPayload,
   { built, expiresAt }: { readonly built: Built; readonly expiresAt: string | null },
 ): Promise<string> {
   const page = await readBuilt(built);
-  const shared = { ...toldOf(payload), comments: false, expiresAt, said: [] };
-  return writeShareFile({ shared, tables: tablesOf(payload) }, page);
+  const shared = {
+    ...toldOf(payload, 'data' in payload && payload.data !== null),
+    comments: false,
+    expiresAt,
+    said: [],
+  };
+  return writeShareFile({ shared, tables: allTablesOf(payload) }, page);
 }
 
-function tablesOf({ placement, data }: PlacementPayload): Record<string, string> {
-  const computed = COMPARISON_TABLES.map((table) => [table, comparisonCsv(placement.result, table)]);
-  const reported = data === null ? [] : Object.entries(writeTables(data));
-  return Object.fromEntries([...computed, ...reported.map(([table, csv]) => [`reported-${table}`, csv])]);
+/** All that a share gives as tables, and beside them what a placement was made from. */
+function allTablesOf(payload: FrozenPayload): Record<string, string> {
+  const reported = payload.kind !== 'placement' || payload.data === null ? {} : writeTables(payload.data);
+  return {
+    ...tablesOf(payload),
+    ...Object.fromEntries(Object.entries(reported).map(([table, csv]) => [`reported-${table}`, csv])),
+  };
 }
 
 async function readBuilt(folder: Built): Promise<BuiltPage> {

@@ -1,14 +1,17 @@
 import { figureSheet } from '../contract/figure.ts';
 import type { NewShare } from '../contract/share.ts';
 import type { SharedBench, SharedOutcome } from '../contract/shared.ts';
+import type { Tile } from '../contract/tile.ts';
 import { linesOfEntries } from '../domain/batch/bench-shelf.ts';
 import { benchSheet } from '../domain/batch/scale.ts';
 import { RequirementError } from '../domain/requirement.ts';
 import type { Caller } from './access.ts';
+import { paintOf } from './batch-figures.ts';
 import { readBatch } from './batches.ts';
 import { fireOnBench } from './bench.ts';
 import { readShelf } from './bench-shelf.ts';
 import type { Frozen } from './share-payload.ts';
+import { listTiles } from './tiles.ts';
 import { trialWords } from './trial-figures.ts';
 import { analyseStudyTrial, chanceInStudy, zonesOf } from './trials.ts';
 import { VERSION } from './version.ts';
@@ -28,8 +31,28 @@ export async function freezeOutcome(
     ...{ tile: zone.tileLabel, label: zone.label, grade: zone.grade, glassyShare: zone.glassyShare },
     factors: Object.fromEntries(trial.factors.map((one) => [one.name, zone.factors[one.name] ?? null])),
   }));
+  const chosen = (await listTiles(caller, studyId)).filter(({ id }) => trial.tiles?.includes(id) ?? true);
   const words = await trialWords(caller, studyId, { ...trial, against, sheet: figureSheet.parse({}) });
-  return { name, payload: { kind: 'outcome', ...made(name), analysis, curve, zones, words } };
+  return {
+    name,
+    payload: { kind: 'outcome', ...made(name), analysis, curve, zones, words, tiles: chosen.map(lying) },
+  };
+}
+
+/** A tile as it lies, its ids made into names that mean nothing in the study. */
+function lying(tile: Tile): NonNullable<SharedOutcome['tiles']>[number] {
+  const pictures = new Map(tile.pictures.map(({ id }, i) => [id, `${i}`]));
+  return {
+    ...{ label: tile.label, firing: tile.firing && tile.firingName, firingName: tile.firingName },
+    ...{ rows: tile.rows, columns: tile.columns, settings: tile.settings },
+    zones: tile.zones.map((zone) => ({
+      ...{ label: zone.label, row: zone.row, column: zone.column, outline: zone.outline },
+      picture: zone.picture === null ? null : (pictures.get(zone.picture) ?? null),
+      ...{ coats: zone.coats, micrometres: zone.micrometres },
+      ...{ grade: zone.grade, glassyShare: zone.glassyShare },
+    })),
+    pictures: tile.pictures.map(({ width, height }, i) => ({ id: `${i}`, width, height })),
+  };
 }
 
 /** A batch with what it becomes. What is left on the shelf and what it cost stay with the owner. */
@@ -38,13 +61,14 @@ export async function freezeBench(
   studyId: string,
   batchId: string,
 ): Promise<Frozen<SharedBench>> {
-  const { name, note, unit, lines, fire } = await readBatch(caller, studyId, batchId);
+  const { name, note, unit, lines, fire, target, specimens } = await readBatch(caller, studyId, batchId);
   const sheet = benchSheet(linesOfEntries(lines, await readShelf(caller, studyId)));
   const rows = sheet.rows.map(({ cost: _, short: __, ...row }) => row);
   const result = await fireOnBench(caller, studyId, { lines, fire, balance: 0.01 });
   const { celsius, atmosphere } = fire;
-  const payload = { kind: 'bench' as const, ...made(name), note, unit, celsius, atmosphere, rows, result };
-  return { name, payload };
+  const sides = { target, tiles: await paintOf(caller, studyId, specimens) };
+  const head = { kind: 'bench' as const, ...made(name), note, unit, celsius, atmosphere };
+  return { name, payload: { ...head, rows, result, ...sides } };
 }
 
 async function nullIfRefused<Value>(work: Promise<Value>): Promise<Value | null> {

@@ -1,8 +1,8 @@
-import { eq } from 'drizzle-orm';
+import { eq, getTableColumns, sql } from 'drizzle-orm';
 import type { Database } from '../../db/connect.ts';
 import { share } from '../../db/schema/schema.ts';
 import { Failure } from './failure.ts';
-import { type KindOfShare, type PayloadOf, payloadOf } from './share-payload.ts';
+import { type FrozenPayload, type KindOfShare, type PayloadOf, payloadOf } from './share-payload.ts';
 import { hashOf, stateOf } from './share-token.ts';
 import { createThrottle } from './throttle.ts';
 
@@ -15,15 +15,22 @@ export interface Visitor {
   readonly address: string;
   readonly token: string;
 }
-export type OpenShare = typeof share.$inferSelect;
+export type OpenShare = typeof share.$inferSelect & { readonly bundled: boolean };
+
+/** What a placement was made from may be larger than all else of it, and only its files need it. */
+const WHOLE = {
+  ...getTableColumns(share),
+  bundled: sql<boolean>`coalesce(jsonb_typeof(${share.payload} -> 'data') = 'object', false)`,
+};
+const WITHOUT_DATA = { ...WHOLE, payload: sql<unknown>`${share.payload} - 'data'` };
 
 /** The share a token opens. Unknown tokens are all answered alike, and only so many times. */
-export async function openShare({ db, address, token }: Visitor): Promise<OpenShare> {
+export async function openShare({ db, address, token }: Visitor, withData = false): Promise<OpenShare> {
   if (!guesses.allows(address))
     throw new Failure('too many', 'too many addresses that lead nowhere were tried; try again in a minute.');
   // Looked up by the hash: the time this takes says nothing of how near a guess came.
   const [row] = await db
-    .select()
+    .select(withData ? WHOLE : WITHOUT_DATA)
     .from(share)
     .where(eq(share.tokenHash, hashOf(token)));
   if (row === undefined) {
@@ -37,13 +44,27 @@ export async function openShare({ db, address, token }: Visitor): Promise<OpenSh
   return row;
 }
 
+const NOTHING_SUCH = 'what is shared here has nothing of this sort.';
+
+/** The same where a live sheet, of which nothing is frozen, cannot answer. */
+export async function openFrozen(
+  visitor: Visitor,
+  withData = false,
+): Promise<OpenShare & { readonly payload: FrozenPayload }> {
+  const row = await openShare(visitor, withData);
+  const payload = payloadOf(row);
+  if (payload.kind === 'sheet') throw new Failure('not found', NOTHING_SUCH);
+  return { ...row, payload };
+}
+
 /** The same where only one kind of thing can answer; a share of another kind has nothing of the sort. */
 export async function openShareOf<Kind extends KindOfShare>(
   visitor: Visitor,
   kind: Kind,
+  withData = false,
 ): Promise<OpenShare & { readonly payload: PayloadOf<Kind> }> {
-  const row = await openShare(visitor);
+  const row = await openShare(visitor, withData);
   const payload = payloadOf(row);
-  if (payload.kind !== kind) throw new Failure('not found', 'what is shared here has nothing of this sort.');
+  if (payload.kind !== kind) throw new Failure('not found', NOTHING_SUCH);
   return { ...row, payload: payload as PayloadOf<Kind> };
 }

@@ -21,13 +21,17 @@ export interface Frozen<Payload extends SharePayload = SharePayload> {
   readonly payload: Payload;
 }
 
+export type FrozenPayload = Exclude<SharePayload, SheetPayload>;
 export type KindOfShare = SharePayload['kind'];
 export type PayloadOf<Kind extends KindOfShare> = Extract<SharePayload, { kind: Kind }>;
 
-/** Shares made before there were kinds are of placements. */
+/** Shares made before there were kinds are of placements; older ones of other kinds lack what their figures need. */
 export function payloadOf({ payload }: Pick<typeof share.$inferSelect, 'payload'>): SharePayload {
   const kept = payload as SharePayload | Pick<PlacementPayload, 'placement' | 'text'>;
-  if ('kind' in kept && kept.kind !== 'placement') return kept;
+  if ('kind' in kept && kept.kind === 'sheet') return kept;
+  if ('kind' in kept && kept.kind === 'outcome') return { ...kept, tiles: kept.tiles ?? null };
+  if ('kind' in kept && kept.kind === 'bench')
+    return { ...kept, target: kept.target ?? null, tiles: kept.tiles ?? [] };
   return { slips: null, data: null, ...kept, kind: 'placement' };
 }
 
@@ -35,10 +39,10 @@ type Around = 'comments' | 'expiresAt' | 'said';
 type Told<Kind extends KindOfShare> = { [Each in Kind]: Omit<SharedOf<Each>, Around> }[Kind];
 
 /** What a visitor is told of a payload. */
-export function toldOf<Kind extends KindOfShare>(payload: PayloadOf<Kind>): Told<Kind>;
-export function toldOf(payload: SharePayload): Told<KindOfShare> {
+export function toldOf<Kind extends KindOfShare>(payload: PayloadOf<Kind>, bundled: boolean): Told<Kind>;
+export function toldOf(payload: SharePayload, bundled: boolean): Told<KindOfShare> {
   if (payload.kind === 'sheet') return { kind: 'sheet', name: payload.name };
   if (payload.kind !== 'placement') return payload;
-  const { data, ...told } = payload;
-  return { ...told, bundled: data !== null };
+  const { data: _, ...told } = payload;
+  return { ...told, bundled };
 }

@@ -1,15 +1,15 @@
 import { count, eq } from 'drizzle-orm';
 import { shareComment } from '../../db/schema/schema.ts';
-import { type ComparisonText, FIGURES, type FigureFile, type FigureLook } from '../contract/figure.ts';
-import type { ComparisonTable } from '../contract/placement.ts';
-import type { NewComment, ShareComment } from '../contract/share.ts';
+import { type ComparisonText, FIGURES, type FigureForm, type FigureLook } from '../contract/figure.ts';
+import type { NewComment, ShareComment, SharedFigureFile, SharedTable } from '../contract/share.ts';
 import type { Shared } from '../contract/shared.ts';
 import { packBundle } from '../export/bundle/pack.ts';
-import { type DrawnFile, drawFigureFile } from '../export/figure-file.ts';
-import { comparisonCsv } from './comparison-tables.ts';
+import { type DrawnFile, drawPrepared } from '../export/figure-file.ts';
+import { hasFigure, prepareSharedFigure, type SharedFigure } from '../export/share-figures.ts';
 import { Failure } from './failure.ts';
-import { openShare, openShareOf, type Visitor } from './share-open.ts';
+import { openFrozen, openShare, openShareOf, type Visitor } from './share-open.ts';
 import { payloadOf, toldOf } from './share-payload.ts';
+import { tablesOf } from './share-tables.ts';
 import { commentsOf } from './shares.ts';
 import { createThrottle } from './throttle.ts';
 
@@ -18,24 +18,31 @@ const MOST_COMMENTS = 500;
 
 export async function readShared(visitor: Visitor): Promise<Shared> {
   const row = await openShare(visitor);
-  const { id, comments, expiresAt } = row;
+  const { id, comments, expiresAt, bundled } = row;
   const said = comments ? ((await commentsOf(visitor, [id])).get(id) ?? []) : [];
-  return { ...toldOf(payloadOf(row)), comments, expiresAt: expiresAt?.toISOString() ?? null, said };
+  return { ...toldOf(payloadOf(row), bundled), comments, expiresAt: expiresAt?.toISOString() ?? null, said };
 }
 
-export async function sharedFigure(visitor: Visitor, file: FigureFile, look: FigureLook): Promise<DrawnFile> {
-  const { payload } = await openShareOf(visitor, 'placement');
-  return drawFigureFile(payload.placement.result, file, look);
+export async function sharedFigure(
+  visitor: Visitor,
+  file: SharedFigureFile,
+  look: FigureLook,
+): Promise<DrawnFile> {
+  const { payload } = await openFrozen(visitor);
+  const [name, form] = file.split('.') as [SharedFigure, FigureForm];
+  if (!hasFigure(payload, name)) throw new Failure('not found', `what is shared here has no figure ${name}.`);
+  return drawPrepared(await prepareSharedFigure(payload, name, look), { form, width: look.width });
 }
 
-export async function sharedTable(visitor: Visitor, table: ComparisonTable): Promise<string> {
-  const { payload } = await openShareOf(visitor, 'placement');
-  return comparisonCsv(payload.placement.result, table);
+export async function sharedTable(visitor: Visitor, table: SharedTable): Promise<string> {
+  const csv = tablesOf((await openFrozen(visitor)).payload)[table];
+  if (csv === undefined) throw new Failure('not found', `what is shared here has no table ${table}.`);
+  return csv;
 }
 
 /** Everything frozen with a placement as one zip: what the owner's own bundle of it holds. */
 export async function sharedBundle(visitor: Visitor): Promise<Uint8Array> {
-  const { placement, text, data } = (await openShareOf(visitor, 'placement')).payload;
+  const { placement, text, data } = (await openShareOf(visitor, 'placement', true)).payload;
   if (data === null)
     throw new Failure(
       'not found',

@@ -1,11 +1,6 @@
-import type { FigureForm, FigureWords } from '../contract/figure.ts';
+import { type FigureForm, type FigureWords, TRIAL_FIGURES, type TrialFigure } from '../contract/figure.ts';
 import type { TrialAnswer } from '../contract/trial.ts';
-import {
-  TRIAL_FIGURES,
-  type TrialFigure,
-  type TrialFigureFile,
-  type TrialFigureOrder,
-} from '../contract/trial-figure.ts';
+import type { TrialFigureFile, TrialFigureOrder } from '../contract/trial-figure.ts';
 import { trialMethods, trialReferences } from '../domain/report/trial-methods.ts';
 import type { TrialAnalysis } from '../domain/trials/types.ts';
 import { type DrawnFile, drawPrepared } from '../export/figure-file.ts';

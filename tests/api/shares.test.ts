@@ -3,7 +3,7 @@ import { eq, sql } from 'drizzle-orm';
 import { unzipSync } from 'fflate';
 import { beforeAll, describe, expect, it } from 'vitest';
 import { share } from '../../db/schema/schema.ts';
-import { readSvg } from '../support/read-files.ts';
+import { readPdf, readPng, readSvg } from '../support/read-files.ts';
 import { startApi } from '../support/start-api.ts';
 
 const used = startApi();
@@ -24,6 +24,17 @@ beforeAll(async () => {
   const wish = { name: 'For the museum', comparison: { settings: { groups } } };
   placement = (await used.api.post(`${at}/placements`, wish)).body.id;
 });
+
+async function inEveryForm(figure: string): Promise<void> {
+  const bytes = async (form: string) => {
+    const answer = await used.api.raw(`${figure}.${form}?width=800`);
+    expect(answer.status, `${figure}.${form}`).toBe(200);
+    return Buffer.from(await answer.arrayBuffer());
+  };
+  expect(readSvg((await bytes('svg')).toString()).get('svg')).toBe(1);
+  expect((await readPdf(await bytes('pdf'))).pages).toBe(1);
+  expect(readPng(await bytes('png')).width).toBe(800);
+}
 
 const reported = (analyte: string, value: number) => ({
   ...{ analyte, value, unit: 'wt%', uncertainty: null, basis: null },
@@ -120,6 +131,51 @@ describe('a share', () => {
     expect(again.text).not.toContain(tile.id);
     expect((await get(`/api/shared/${body.token}/tables/members`)).status).toBe(404);
     expect((await get(`/api/shared/${body.token}/bundle.zip`)).status).toBe(404);
+  });
+
+  it('of what mattered gives every figure in every form and its tables, and no id of the study', async () => {
+    const [{ factor }] = (await get(`${at}/trials/factors`)).body;
+    const wish = { kind: 'outcome', name: 'Why glossy', trial: { factors: [factor] } };
+    const { token } = (await used.api.post(`${at}/shares`, wish)).body;
+    const { text, body } = await get(`/api/shared/${token}`);
+    for (const tile of (await get(`${at}/tiles`)).body)
+      for (const id of [tile.id, tile.firing, ...tile.pictures.map((one: { id: string }) => one.id)])
+        if (id) expect(text).not.toContain(id);
+    expect(body.tiles.flatMap((tile: { zones: unknown[] }) => tile.zones).length).toBeGreaterThan(5);
+    for (const name of ['zones', 'effects', 'chance'])
+      await inEveryForm(`/api/shared/${token}/figures/${name}`);
+    const zones = (await get(`/api/shared/${token}/tables/zones`)).text.trim().split('\r\n');
+    expect(zones).toHaveLength(body.zones.length + 1);
+    expect((await get(`/api/shared/${token}/tables/effects`)).text).toContain(factor.name);
+    expect((await get(`/api/shared/${token}/figures/scores.svg`)).status).toBe(404);
+  });
+
+  it('of a bench sheet gives its figure in every form and its tables', async () => {
+    const batches = (await get(`${at}/batches`)).body as { id: string; target: object | null }[];
+    const { token } = (await used.api.post(`${at}/shares`, { kind: 'bench', batch: batches[0]!.id })).body;
+    const { target, tiles, rows, result } = (await get(`/api/shared/${token}`)).body;
+    expect(target !== null || tiles.length > 0).toBe(true);
+    await inEveryForm(`/api/shared/${token}/figures/fired`);
+    const lines = async (table: string) =>
+      (await get(`/api/shared/${token}/tables/${table}`)).text.trim().split('\r\n').length - 1;
+    expect(await lines('recipe')).toBe(rows.length);
+    expect(await lines('oxides')).toBe(result.fired.oxides.length);
+    expect((await get(`/api/shared/${token}/tables/members`)).status).toBe(404);
+  });
+
+  it('of another kind, made before its figures could be drawn, still opens and says what is missing', async () => {
+    const [{ factor }] = (await get(`${at}/trials/factors`)).body;
+    const wish = { kind: 'outcome', name: 'Old', trial: { factors: [factor] } };
+    const { id, token } = (await used.api.post(`${at}/shares`, wish)).body;
+    await used.database.db
+      .update(share)
+      .set({ payload: sql`${share.payload} - 'tiles'` })
+      .where(eq(share.id, id));
+    expect((await get(`/api/shared/${token}`)).body.tiles).toBeNull();
+    expect((await get(`/api/shared/${token}/figures/effects.svg`)).status).toBe(200);
+    const { status, body } = await get(`/api/shared/${token}/figures/zones.svg`);
+    expect(status).toBe(422);
+    expect(body.detail).toContain('shared without its tiles');
   });
 
   it('of a bench sheet holds the recipe, what it becomes and its cautions, and nothing of stock or cost', async () => {

@@ -7,7 +7,7 @@ import { afterAll, beforeAll, describe, expect, test } from 'vitest';
 import type { FrozenPlacement } from '../../api/contract/placement.ts';
 import type { ShareMade } from '../../api/contract/share.ts';
 import { axeViolations, DESK, type Look, openBrowser, PHONE, sidewaysOverflow } from '../support/browser.ts';
-import { readSvg } from '../support/read-files.ts';
+import { readPdf, readPng, readSvg } from '../support/read-files.ts';
 import { type RunningService, startService } from '../support/service.ts';
 
 const HOSTILE = '</script><img src=x onerror="document.title=1"><!-- "Museum"';
@@ -17,6 +17,8 @@ let folder: string;
 let study: string;
 let kept: FrozenPlacement;
 let html: string;
+/** What else is shared, its file written beside the placement's. */
+let others: Record<'outcome' | 'bench', string>;
 
 const call = (path: string, body?: unknown) =>
   fetch(`${service.address}/api${path}`, {
@@ -36,6 +38,17 @@ beforeAll(async () => {
   const { token } = await ask<ShareMade>(`/studies/${study}/shares`, { placement: kept.id });
   html = await (await call(`/shared/${token}/page.html`)).text();
   await writeFile(join(folder, 'placement.html'), html);
+  const [{ factor }] = await ask<[{ factor: object }]>(`/studies/${study}/trials/factors`);
+  const [batch] = await ask<[{ id: string; name: string }]>(`/studies/${study}/batches`);
+  others = { outcome: HOSTILE, bench: `Bench sheet: ${batch.name}` };
+  for (const shared of [
+    { kind: 'outcome', name: HOSTILE, trial: { factors: [factor] } },
+    { kind: 'bench', batch: batch.id },
+  ]) {
+    const made = await ask<ShareMade>(`/studies/${study}/shares`, shared);
+    const answer = await call(`/shared/${made.token}/page.html`);
+    await writeFile(join(folder, `${shared.kind}.html`), await answer.text());
+  }
 });
 afterAll(async () => {
   await browser?.close();
@@ -44,7 +57,7 @@ afterAll(async () => {
 });
 
 /** The file as somebody opens it from a disk, where every request to a network is refused and counted. */
-async function open(look: Look = DESK, colorScheme: 'light' | 'dark' = 'light') {
+async function open(look: Look = DESK, colorScheme: 'light' | 'dark' = 'light', kind = 'placement') {
   const { width = 1280, height = 900 } = look;
   const context = await browser.newContext({ viewport: { width, height }, colorScheme, offline: true });
   const page = await context.newPage();
@@ -56,15 +69,34 @@ async function open(look: Look = DESK, colorScheme: 'light' | 'dark' = 'light') 
   page.on('console', (message) => {
     if (message.type() === 'error' || message.type() === 'warning') wrong.push(message.text());
   });
-  await page.goto(pathToFileURL(join(folder, 'placement.html')).href);
+  await page.goto(pathToFileURL(join(folder, `${kind}.html`)).href);
   await page.getByRole('heading', { level: 1 }).waitFor();
   return { context, page, wrong };
 }
-const saved = async (page: Page, press: () => Promise<void>) => {
+const savedBytes = async (page: Page, press: () => Promise<void>) => {
   const download = page.waitForEvent('download');
   await press();
-  return readFile(await (await download).path(), 'utf8');
+  return readFile(await (await download).path());
 };
+const saved = async (page: Page, press: () => Promise<void>) => (await savedBytes(page, press)).toString();
+/** One figure in each form, drawn by the page itself. */
+async function inEveryForm(page: Page, figure: string, says: string): Promise<string> {
+  const press = (form: string) => () =>
+    page.getByRole('button', { name: `${form} of ${figure}`, exact: true }).click();
+  const svg = await saved(page, press('SVG'));
+  expect(readSvg(svg).get('svg')).toBe(1);
+  expect(svg).toContain(says);
+  const pdf = await readPdf(await savedBytes(page, press('PDF')));
+  expect(pdf.pages).toBe(1);
+  expect(pdf.text).toContain(says);
+  expect(pdf.fonts.length).toBeGreaterThan(0);
+  expect(pdf.fonts.every(({ embedded }) => embedded)).toBe(true);
+  expect(pdf.pictures).toBe(0);
+  const png = readPng(await savedBytes(page, press('PNG')));
+  expect(png.width).toBe(3840);
+  expect(png.colours).toBeGreaterThan(3);
+  return svg;
+}
 
 describe('a share saved as one file', () => {
   test('opens from a disk without a network: figure, components, slip by keyboard, talk, data', async () => {
@@ -96,12 +128,38 @@ describe('a share saved as one file', () => {
       .press('Enter');
     const sheet = page.getByRole('menuitem').first();
     expect(readSvg(await saved(page, () => sheet.click())).get('svg')).toBe(1);
+    const drawnHere = await inEveryForm(page, 'Scores', kept.result.placements[0]!.label);
+    // As it is looked at now: its third component across.
+    const look = 'format=slide-16-9&across=3&up=2&naming=replicas';
+    const served = await call(`/studies/${study}/placements/${kept.id}/figures/scores.svg?${look}`);
+    expect(readSvg(drawnHere)).toEqual(readSvg(await served.text()));
     expect(await page.locator('main').textContent()).toContain('Hotelling');
     await page.getByRole('link', { name: 'Show it as a talk' }).click();
     await page.locator('.talk-figure, .talk').first().waitFor();
     expect(wrong).toEqual([]);
     await context.close();
   });
+  test.each([
+    ['outcome', 'Effects', 'no effect', 'zones'],
+    ['bench', 'Predicted and fired', 'wt%', 'recipe'],
+  ] as const)(
+    'of %s has its figure in every form, its tables and its methods',
+    async (kind, figure, says, table) => {
+      const { context, page, wrong } = await open(DESK, 'light', kind);
+      expect(await page.getByRole('heading', { level: 1 }).textContent()).toBe(others[kind]);
+      await page
+        .getByRole('heading', { name: /^Methods/ })
+        .first()
+        .waitFor();
+      await inEveryForm(page, figure, says);
+      const csv = await saved(page, () => page.getByRole('button', { name: table, exact: true }).click());
+      expect(csv.trim().split('\r\n').length).toBeGreaterThan(2);
+      expect(await page.locator('main img, main script').count()).toBe(0);
+      expect(await page.locator('a[href*="/studies/"], a[href*="/api/"]').count()).toBe(0);
+      expect(wrong).toEqual([]);
+      await context.close();
+    },
+  );
   test('runs nothing that a name holds', async () => {
     const { context, page, wrong } = await open();
     expect(await page.title()).toBe(`${HOSTILE} – Nearsherd`);
@@ -121,9 +179,20 @@ describe('a share saved as one file', () => {
     expect(dataOf(own)).toEqual(dataOf(html));
   });
   test.each(['light', 'dark'] as const)('passes axe in %s and fits a phone', async (colorScheme) => {
-    const { context, page } = await open(PHONE, colorScheme);
-    expect(await sidewaysOverflow(page)).toBeLessThanOrEqual(0);
-    expect(await axeViolations(page)).toEqual([]);
-    await context.close();
+    for (const kind of ['placement', 'outcome', 'bench']) {
+      const { context, page } = await open(PHONE, colorScheme, kind);
+      await page
+        .getByRole('heading', { name: /^Methods/ })
+        .first()
+        .waitFor();
+      if (process.env.SHOTS)
+        await page.screenshot({
+          path: `${process.env.SHOTS}/file-${kind}-${colorScheme}.png`,
+          fullPage: true,
+        });
+      expect(await sidewaysOverflow(page)).toBeLessThanOrEqual(0);
+      expect(await axeViolations(page)).toEqual([]);
+      await context.close();
+    }
   });
 });

@@ -78,6 +78,29 @@ describe('sharing', () => {
     expect(await page.locator('.sentence').textContent()).toBe(kept.result.placements[0]!.sentence);
     expect(await page.locator('a[href*="/studies/"]').count()).toBe(0);
   });
+  test('loads no more than it shows: nothing that checks what is sent, no page of the study, its data once', async () => {
+    const { path } = await share();
+    const asked: string[] = [];
+    page.on('request', (request) => asked.push(new URL(request.url()).pathname));
+    await page.goto(path);
+    await page.getByRole('heading', { name: 'Methods, captions and sources' }).waitFor();
+    expect(asked.filter((one) => one.startsWith('/api/'))).toEqual([`/api${path}`]);
+    const code = asked.filter((one) => one.endsWith('.js') && one.startsWith('/assets/'));
+    const sizes = await Promise.all(
+      code.map(async (one) => {
+        const text = await (await fetch(service.address + one)).text();
+        expect(text, one).not.toContain('invalid_union');
+        expect(text, one).not.toContain('Suggest the next tile');
+        return text.length;
+      }),
+    );
+    const sum = sizes.reduce((a, b) => a + b, 0);
+    expect(sum).toBeGreaterThan(300_000);
+    expect(sum).toBeLessThan(1_150_000);
+    const packed = await fetch(service.address + code[0]!, { headers: { 'accept-encoding': 'br' } });
+    expect(packed.headers.get('content-encoding')).toBe('br');
+    expect(packed.headers.get('cache-control')).toContain('immutable');
+  });
   test('shows the visitor a point, other components, methods and citations', async () => {
     const { path } = await share();
     await page.goto(path);
@@ -201,8 +224,12 @@ describe('what else is shared', () => {
     await page.goto((await page.locator('.share-address').getAttribute('href'))!);
     expect(await page.locator('.answer').textContent()).toBe(sentence);
     await page.getByRole('heading', { name: 'Methods and sources' }).waitFor();
-    const zones = await saved(() => page.getByRole('button', { name: 'Zones as CSV' }).click());
+    const link = (name: string) => page.getByRole('link', { name, exact: true });
+    const zones = await saved(() => link('zones').click());
     expect(zones.toString().split('\r\n').length).toBeGreaterThan(10);
+    expect(readSvg((await saved(() => link('SVG of Zones').click())).toString()).get('svg')).toBe(1);
+    expect((await readPdf(await saved(() => link('PDF of Effects').click()))).pages).toBe(1);
+    expect(readPng(await saved(() => link('PNG of Chance').click())).width).toBe(3840);
     expect(await page.locator('a[href*="/studies/"]').count()).toBe(0);
   });
   test.each(['light', 'dark'] as const)('both pass axe in %s and fit a phone', async (colorScheme) => {

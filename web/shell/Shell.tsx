@@ -3,53 +3,42 @@ import { Link, useLocation, useRoute } from 'wouter';
 import { isSheetPage } from '../offline/sheet-pages.ts';
 import { Mark } from '../parts/icons.tsx';
 import { AppearanceSwitch } from './AppearanceSwitch.tsx';
+import { Frame } from './Frame.tsx';
 import { JobNav } from './JobNav.tsx';
+import { SharedShell } from './SharedShell.tsx';
 import { StudySwitcher } from './StudySwitcher.tsx';
 
-/** What stands around every page: where one is, and the way through the job. */
+/** Where one is, and the way through the job. */
 export function Shell({ children }: { readonly children: ReactNode }) {
   const [, params] = useRoute('/studies/:study/*?');
   const [location] = useLocation();
-  // Who was given a share reaches nothing but the share.
   const [shared] = useRoute('/shared/*?');
+  if (shared) return <SharedShell>{children}</SharedShell>;
   const study = isSheetPage(location) ? null : (params?.study ?? null);
   return (
-    <>
-      <a className="skip button" href="#main">
-        Skip to the page
-      </a>
-      <header className="head">
-        <div className="head-row">
-          {shared ? (
-            <span className="wordmark">
-              <Mark />
-              Nearsherd
-            </span>
-          ) : (
-            <Link href="/" className="wordmark">
-              <Mark />
-              Nearsherd
-            </Link>
-          )}
+    <Frame
+      wordmark={
+        <Link href="/" className="wordmark">
+          <Mark />
+          Nearsherd
+        </Link>
+      }
+      beside={
+        <>
           {study && <StudySwitcher study={study} />}
           <div className="head-end">
             <AppearanceSwitch />
           </div>
-        </div>
-        {study && <JobNav study={study} />}
-      </header>
-      <main id="main" className="page" tabIndex={-1}>
-        {children}
-      </main>
-      <footer className="foot">
-        {shared ? (
-          'Shared from Nearsherd, which runs on the machine of whoever shared it.'
-        ) : (
-          <>
-            Nearsherd on your own machine. <a href="/api/docs">How programs use it</a>
-          </>
-        )}
-      </footer>
-    </>
+        </>
+      }
+      below={study && <JobNav study={study} />}
+      foot={
+        <>
+          Nearsherd on your own machine. <a href="/api/docs">How programs use it</a>
+        </>
+      }
+    >
+      {children}
+    </Frame>
   );
 }

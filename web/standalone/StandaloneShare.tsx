@@ -1,10 +1,14 @@
+import { Suspense, useCallback } from 'react';
 import { I18nProvider, RouterProvider } from 'react-aria-components';
 import { Route, Router, Switch, useLocation } from 'wouter';
 import { memoryLocation } from 'wouter/memory-location';
+import type { FigureWish } from '../../api/contract/figure.ts';
 import type { ShareFile } from '../../api/contract/shared.ts';
-import { SharedPlacement } from '../pages/share/shared/SharedPlacement.tsx';
+import { SharedThing } from '../pages/share/shared/SharedThing.tsx';
 import { Talk } from '../pages/share/talk/Talk.tsx';
-import { Mark } from '../parts/icons.tsx';
+import { Frame } from '../shell/Frame.tsx';
+import { PlainWordmark } from '../shell/SharedShell.tsx';
+import { drawFile } from './draw-file.ts';
 
 /** Addresses within the file stay within the file. */
 const location = memoryLocation({ path: '/' });
@@ -19,30 +23,27 @@ export function StandaloneShare({ content }: { readonly content: ShareFile }) {
 
 function Page({ content: { shared, tables } }: { readonly content: ShareFile }) {
   const [, navigate] = useLocation();
+  const draw = useCallback((file: string, look: FigureWish) => drawFile(shared, file, look), [shared]);
   return (
     <I18nProvider locale="en-GB">
       <RouterProvider navigate={navigate}>
-        <header className="head">
-          <div className="head-row">
-            <span className="wordmark">
-              <Mark />
-              Nearsherd
-            </span>
-          </div>
-        </header>
-        <main id="main" className="page" tabIndex={-1}>
+        <Frame
+          wordmark={<PlainWordmark />}
+          foot="All that is shown stands in this one file; it asks nothing of any network."
+        >
           <Switch>
-            <Route path="/talk">
-              <Talk kept={shared.placement} replica={null} back="/" />
-            </Route>
+            {shared.kind === 'placement' && (
+              <Route path="/talk">
+                <Talk kept={shared.placement} replica={null} back="/" />
+              </Route>
+            )}
             <Route>
-              <SharedPlacement shared={shared} files={{ tables, talk: '/talk' }} />
+              <Suspense>
+                <SharedThing shared={shared} files={{ tables, draw, talk: '/talk' }} />
+              </Suspense>
             </Route>
           </Switch>
-        </main>
-        <footer className="foot">
-          All that is shown stands in this one file; it asks nothing of any network.
-        </footer>
+        </Frame>
       </RouterProvider>
     </I18nProvider>
   );

@@ -2,17 +2,7 @@ import { StrictMode } from 'react';
 import { createRoot } from 'react-dom/client';
 import { StandaloneShare } from './StandaloneShare.tsx';
 import './fonts.css';
-import '../style/tokens.css';
-import '../style/base.css';
-import '../style/layout.css';
-import '../style/look.css';
-import '../style/button.css';
-import '../style/field.css';
-import '../style/table.css';
-import '../style/dialog.css';
-import '../style/notice.css';
-import '../style/pages.css';
-import '../style/print.css';
+import '../style/all.ts';
 
 /** The page of a share that was saved as one file: all it shows stands in it, and it asks nothing of any network. */
 const root = document.getElementById('page');

@@ -1,6 +1,7 @@
 import { type ComponentType, type ReactNode, useMemo } from 'react';
 import type { Comparison } from '../../../api/contract/placement.ts';
 import type { Placement } from '../../../api/domain/placement/types.ts';
+import { FirstWithout } from '../../parts/FirstWithout.tsx';
 import { Notice } from '../../parts/Notice.tsx';
 import { NoReplicas } from './NoReplicas.tsx';
 import { ProfileSection } from './ProfileSection.tsx';
@@ -83,11 +84,13 @@ export function ResultsRest({ sherdActions, slipPanel: SlipPanel, ...at }: Resul
       )}
       {placement && !slip && <SlipKept result={result} replica={placement} />}
       <ScoresSection {...look} sherdActions={sherdActions} slip={slip} />
-      <Later {...at} />
-      <section className="stack" aria-labelledby="behind-heading">
-        <h2 id="behind-heading">What these numbers rest on</h2>
-        <BehindTables result={at.result} />
-      </section>
+      <FirstWithout>
+        <Later {...at} />
+        <section className="stack" aria-labelledby="behind-heading">
+          <h2 id="behind-heading">What these numbers rest on</h2>
+          <BehindTables result={at.result} />
+        </section>
+      </FirstWithout>
     </>
   );
 }

@@ -1,5 +1,6 @@
+import type { ReactNode } from 'react';
 import type { FigureName, FigureWish } from '../../../api/contract/figure.ts';
-import { FileChoices, type FileSheet } from '../../parts/figure/FileChoices.tsx';
+import { FileChoices, type FileChoicesProps, type FileSheet } from '../../parts/figure/FileChoices.tsx';
 import type { ViewState } from '../placement/view-state.ts';
 
 /** The figures of a comparison by the names they go by. */
@@ -13,16 +14,32 @@ export const FIGURES: readonly { readonly id: FigureName; readonly label: string
   { id: 'heatmap', label: 'Distances' },
 ];
 
+export type FiguresFrom =
+  | { readonly address: string }
+  | { readonly fetch: (file: string, look: FigureWish) => Promise<Blob> };
 interface FigureFilesProps {
   readonly view: ViewState;
-  readonly from:
-    | { readonly address: string }
-    | { readonly fetch: (file: string, look: FigureWish) => Promise<Blob> };
+  readonly from: FiguresFrom;
 }
 
 /** The figures as files, drawn by the service as they are looked at now. */
 export function FigureFiles({ from, view }: FigureFilesProps) {
   const look = (file: string, sheet: FileSheet) => wishOf(view, file.split('.')[0] as FigureName, sheet);
+  return (
+    <FigureFilesOf figures={FIGURES} from={from} look={look}>
+      <p className="faint">Each as it is looked at above.</p>
+    </FigureFilesOf>
+  );
+}
+
+/** Figures of any kind as files; where nothing is chosen on the page, a sheet is all there is to ask for. */
+export function FigureFilesOf(at: {
+  readonly figures: FileChoicesProps['figures'];
+  readonly from: FiguresFrom;
+  readonly look?: (file: string, sheet: FileSheet) => FigureWish;
+  readonly children?: ReactNode;
+}) {
+  const { from, look = (_: string, sheet: FileSheet) => sheet } = at;
   const files =
     'address' in from
       ? {
@@ -33,8 +50,8 @@ export function FigureFiles({ from, view }: FigureFilesProps) {
   return (
     <section className="stack" aria-labelledby="files-heading">
       <h2 id="files-heading">Figures as files</h2>
-      <p className="faint">Each as it is looked at above.</p>
-      <FileChoices figures={FIGURES} from={files} />
+      {at.children}
+      <FileChoices figures={at.figures} from={files} />
     </section>
   );
 }

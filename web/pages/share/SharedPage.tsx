@@ -1,15 +1,11 @@
-import { lazy, type ReactNode, Suspense } from 'react';
+import { type ReactNode, Suspense } from 'react';
 import type { Shared } from '../../../api/contract/shared.ts';
-import { LinkButton } from '../../parts/Button.tsx';
 import { Loaded } from '../../parts/Loaded.tsx';
 import { PageHead } from '../../parts/PageHead.tsx';
 import { messageOf, Refusal } from '../../problem.ts';
 import { useShared } from '../../queries/shares.ts';
 import { Comments } from './shared/Comments.tsx';
-import { SharedPlacement } from './shared/SharedPlacement.tsx';
-
-const SharedOutcome = lazy(() => import('./shared/SharedOutcome.tsx'));
-const SharedBench = lazy(() => import('./shared/SharedBench.tsx'));
+import { SharedThing } from './shared/SharedThing.tsx';
 
 /** What somebody shared: to be read, not changed. */
 export default function SharedPage({ token }: { readonly token: string }) {
@@ -32,24 +28,23 @@ export default function SharedPage({ token }: { readonly token: string }) {
 function OfKind(at: { readonly token: string; readonly shared: Shared; readonly children: ReactNode }) {
   const { token, shared, children } = at;
   const address = `/api/shared/${encodeURIComponent(token)}`;
-  switch (shared.kind) {
-    case 'placement':
-      return (
-        <SharedPlacement shared={shared} files={{ address, talk: `/shared/${token}/talk` }}>
-          {children}
-        </SharedPlacement>
-      );
-    case 'outcome':
-      return <SharedOutcome shared={shared}>{children}</SharedOutcome>;
-    case 'bench':
-      return <SharedBench shared={shared}>{children}</SharedBench>;
-    case 'sheet':
-      return (
-        <PageHead
-          title={shared.name}
-          lead="This sheet is filled in at the fire."
-          actions={<LinkButton to={`/shared/${token}/sheet`}>Open the sheet</LinkButton>}
-        />
-      );
-  }
+  const files = { address, talk: `/shared/${token}/talk` };
+  if (shared.kind !== 'sheet')
+    return (
+      <SharedThing shared={shared} files={files}>
+        {children}
+      </SharedThing>
+    );
+  return (
+    <PageHead
+      title={shared.name}
+      lead="This sheet is filled in at the fire."
+      actions={
+        // The sheet is another page, which opens without a network too: it is loaded, not just shown.
+        <a className="button plain" href={`/shared/${token}/sheet`}>
+          Open the sheet
+        </a>
+      }
+    />
+  );
 }

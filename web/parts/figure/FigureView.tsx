@@ -30,10 +30,12 @@ export function FigureView<Data>({ figure, source, height, onDrawn }: FigureView
     const box = host.current;
     if (box === null) return;
     let frame = 0;
+    let drawnWidth = 0;
     const draw = () => {
       frame = 0;
       const width = Math.floor(box.clientWidth);
       if (width === 0) return;
+      drawnWidth = width;
       const data = source.get();
       const fitted = fittedTheme(theme, width);
       const sheet = { width, height: Math.round(height(data, width, fitted)), theme: fitted };
@@ -45,7 +47,10 @@ export function FigureView<Data>({ figure, source, height, onDrawn }: FigureView
     };
     draw();
     const stop = source.subscribe(ask);
-    const watch = new ResizeObserver(ask);
+    // An observer calls at once, and again where only the height is new: the figure itself makes that.
+    const watch = new ResizeObserver(() => {
+      if (Math.floor(box.clientWidth) !== drawnWidth) ask();
+    });
     watch.observe(box);
     return () => {
       stop();

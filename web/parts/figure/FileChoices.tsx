@@ -1,5 +1,5 @@
 import { useState } from 'react';
-import { FIGURE_FORMS, type FigureFormat, WIDEST_PNG } from '../../../api/contract/figure.ts';
+import { FIGURE_FORMS, type FigureFormat, WIDEST_PNG } from '../../../api/contract/figure-names.ts';
 import { Button } from '../Button.tsx';
 import { saveFile } from '../CsvDownload.tsx';
 import { ErrorNotice } from '../Notice.tsx';

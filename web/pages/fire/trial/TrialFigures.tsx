@@ -7,7 +7,7 @@ import { effectsCaption, zonesCaption } from '../../../../api/figures/captions-t
 import { effectsData } from '../../../../api/figures/effects-data.ts';
 import { effectsHeight } from '../../../../api/figures/effects-layout.ts';
 import { effectsPlot } from '../../../../api/figures/effects-plot.ts';
-import { zonesData } from '../../../../api/figures/zones-data.ts';
+import { type LyingTile, zonesData } from '../../../../api/figures/zones-data.ts';
 import { zonesHeight, zonesPlot } from '../../../../api/figures/zones-plot.ts';
 import { CaptionedFigure } from '../../../parts/figure/CaptionedFigure.tsx';
 import { FileChoices, type FileSheet } from '../../../parts/figure/FileChoices.tsx';
@@ -45,23 +45,24 @@ function Kept({ rows, without }: { readonly rows: readonly Tile[]; readonly with
   return <ZonesFigure tiles={tiles} />;
 }
 
-const hasPlace = ({ zones, pictures }: Tile) =>
+export const hasPlace = ({ zones, pictures }: LyingTile) =>
   zones.some(
     ({ row, picture, outline }) =>
       row !== null || (outline !== null && pictures.some(({ id }) => id === picture)),
   );
 
-function ZonesFigure({ tiles }: { readonly tiles: readonly Tile[] }) {
+export function ZonesFigure({ tiles }: { readonly tiles: readonly LyingTile[] }) {
   const data = useMemo(() => (tiles.some(hasPlace) ? zonesData(tiles, 'zones-plot') : null), [tiles]);
   if (data === null) return <p className="faint">No zone has a place on a grid or on a picture yet.</p>;
   return <CaptionedFigure figure={zonesPlot} height={zonesHeight} data={data} caption={zonesCaption(data)} />;
 }
 
-const FIGURES = [
+/** The figures of what mattered by the names they go by. */
+export const TRIAL_FILES = [
   { id: 'zones', label: 'Zones' },
   { id: 'effects', label: 'Effects' },
   { id: 'chance', label: 'Chance' },
-];
+] as const;
 
 /** The figures of this page as files. */
 export function TrialFiles({
@@ -75,7 +76,7 @@ export function TrialFiles({
 }) {
   const fetch = (file: string, sheet: FileSheet) =>
     trialFigure(study, file as TrialFigureFile, { ...asked, against, sheet });
-  const figures = FIGURES.filter(({ id }) => id !== 'chance' || asked.outcome !== 'share');
+  const figures = TRIAL_FILES.filter(({ id }) => id !== 'chance' || asked.outcome !== 'share');
   return (
     <section className="stack" aria-labelledby="trial-files">
       <h2 id="trial-files">Figures as files</h2>

@@ -1,36 +1,55 @@
-import type { SharedOf } from '../../../../api/contract/shared.ts';
+import type { FigureWish } from '../../../../api/contract/figure.ts';
+import type { FrozenKind, SharedOf } from '../../../../api/contract/shared.ts';
+import { SHARED_TABLES } from '../../../../api/contract/table-names.ts';
 import { Button } from '../../../parts/Button.tsx';
 import { saveFile } from '../../../parts/CsvDownload.tsx';
-
-const TABLES = ['placements', 'contributions', 'scores', 'loadings', 'members', 'excluded'] as const;
+import type { FiguresFrom } from '../FigureFiles.tsx';
 
 /** Where the files of a share are to be had: of the service, or within the page itself where there is no service. */
 export type FilesOfShare =
   | { readonly address: string; readonly talk: string }
-  | { readonly tables: Readonly<Record<string, string>>; readonly talk: string };
+  | {
+      readonly tables: Readonly<Record<string, string>>;
+      readonly draw: (file: string, look: FigureWish) => Promise<Blob>;
+      readonly talk: string;
+    };
+
+export interface OfShare<Kind extends FrozenKind> {
+  readonly shared: SharedOf<Kind>;
+  readonly files: FilesOfShare;
+}
+
+export const figuresFrom = (files: FilesOfShare): FiguresFrom =>
+  'address' in files ? { address: files.address } : { fetch: files.draw };
 
 /** What is shared, to be taken away. */
-export function DataFiles(at: { readonly shared: SharedOf<'placement'>; readonly files: FilesOfShare }) {
+export function DataFiles(at: OfShare<FrozenKind>) {
   const { shared, files } = at;
   return (
     <section className="stack" aria-labelledby="tables-heading">
       <h2 id="tables-heading">Data as files</h2>
-      <p className="faint">As kept, whatever is tried above.</p>
+      {shared.kind === 'placement' && <p className="faint">As kept, whatever is tried above.</p>}
       <div className="row">
         {'address' in files ? (
-          <OfService address={files.address} bundled={shared.bundled} />
+          <OfService address={files.address} shared={shared} />
         ) : (
-          <OfPage shared={shared} tables={files.tables} />
+          <OfPage tables={files.tables} />
         )}
+        <Button
+          look="quiet"
+          onPress={() => saveFile('shared.json', JSON.stringify(shared, null, 1), 'application/json')}
+        >
+          Everything as JSON
+        </Button>
       </div>
     </section>
   );
 }
 
-function OfService({ address, bundled }: { readonly address: string; readonly bundled: boolean }) {
+function OfService({ address, shared }: { readonly address: string; readonly shared: SharedOf<FrozenKind> }) {
   return (
     <>
-      {bundled && (
+      {shared.kind === 'placement' && shared.bundled && (
         <a className="button" href={`${address}/bundle.zip`} download>
           Everything as one zip
         </a>
@@ -38,7 +57,7 @@ function OfService({ address, bundled }: { readonly address: string; readonly bu
       <a className="button" href={`${address}/page.html`} download>
         This page as one file
       </a>
-      {TABLES.map((table) => (
+      {SHARED_TABLES[shared.kind].map((table) => (
         <a key={table} className="button quiet" href={`${address}/tables/${table}`} download>
           {table}
         </a>
@@ -47,14 +66,9 @@ function OfService({ address, bundled }: { readonly address: string; readonly bu
   );
 }
 
-function OfPage(at: {
-  readonly shared: SharedOf<'placement'>;
-  readonly tables: Readonly<Record<string, string>>;
-}) {
-  const whole = () => saveFile('shared.json', JSON.stringify(at.shared, null, 1), 'application/json');
+function OfPage(at: { readonly tables: Readonly<Record<string, string>> }) {
   return (
     <>
-      <Button onPress={whole}>Everything as JSON</Button>
       {Object.entries(at.tables).map(([name, csv]) => (
         <Button
           key={name}

@@ -1,23 +1,23 @@
 import type { ReactNode } from 'react';
 import type { SharedOf } from '../../../../api/contract/shared.ts';
 import { batchMethods, batchReferences } from '../../../../api/domain/report/batch-methods.ts';
-import { Button } from '../../../parts/Button.tsx';
 import { Cautions } from '../../../parts/Cautions.tsx';
-import { CsvDownload, saveFile } from '../../../parts/CsvDownload.tsx';
 import { type Column, DataTable } from '../../../parts/DataTable.tsx';
 import { DoiLink } from '../../../parts/DoiLink.tsx';
 import { PageHead } from '../../../parts/PageHead.tsx';
 import { FiredResult } from '../../bench/fired/FiredResult.tsx';
+import { BATCH_FILES, BatchDrawing } from '../../bench/measured/BatchFigure.tsx';
+import { FigureFilesOf } from '../FigureFiles.tsx';
+import { DataFiles, figuresFrom, type OfShare } from './DataFiles.tsx';
 import { SharedNotice } from './SharedNotice.tsx';
 import '../../bench/bench.css';
 
-type Shared = SharedOf<'bench'>;
-type Row = Shared['rows'][number];
+type Row = SharedOf<'bench'>['rows'][number];
 
 /** A bench sheet, as somebody shared it. */
-export default function SharedBench(at: { readonly shared: Shared; readonly children?: ReactNode }) {
-  const { shared } = at;
-  const { name, note, rows, unit, celsius, atmosphere, result } = shared;
+export default function SharedBench(at: OfShare<'bench'> & { readonly children?: ReactNode }) {
+  const { shared, files } = at;
+  const { name, note, rows, unit, celsius, atmosphere, result, target, tiles } = shared;
   const { fired, unity, advice } = result;
   return (
     <>
@@ -37,26 +37,13 @@ export default function SharedBench(at: { readonly shared: Shared; readonly chil
       </section>
       <Cautions hazards={fired.hazards} />
       <FiredResult result={{ fired, celsius, unity, advice }} />
-      <section className="stack" aria-labelledby="tables-heading">
-        <h2 id="tables-heading">Data as files</h2>
-        <div className="row">
-          <CsvDownload
-            name="recipe"
-            label="Recipe as CSV"
-            header={['material', unit, 'dry share (wt%)', 'water in it (wt%)', 'handling']}
-            rows={() => rows.map((row) => [row.name, row.grams, row.dryPercent, row.water, row.handling])}
-          />
-          <Button
-            look="quiet"
-            onPress={() => saveFile('shared.json', JSON.stringify(shared, null, 1), 'application/json')}
-          >
-            Everything as JSON
-          </Button>
-        </div>
-      </section>
+      <BatchDrawing sides={{ name, celsius, fired, target, tiles }}>
+        <FigureFilesOf figures={BATCH_FILES} from={figuresFrom(files)} />
+      </BatchDrawing>
+      <DataFiles shared={shared} files={files} />
       <section className="stack" aria-labelledby="methods-heading">
         <h2 id="methods-heading">Methods</h2>
-        <p>{batchMethods({ tiles: 0, version: shared.version })}</p>
+        <p>{batchMethods({ tiles: tiles.length, version: shared.version })}</p>
         <ul>
           {batchReferences().map(({ text, doi }) => (
             <li key={doi}>

@@ -1,23 +1,20 @@
 import { type ReactNode, useState } from 'react';
-import type { SharedOf } from '../../../../api/contract/shared.ts';
 import { LinkButton } from '../../../parts/Button.tsx';
-import { Notice } from '../../../parts/Notice.tsx';
+import { FirstWithout } from '../../../parts/FirstWithout.tsx';
 import { PageHead } from '../../../parts/PageHead.tsx';
 import { ResultsHead, ResultsRest } from '../../placement/Results.tsx';
 import { FIRST_VIEW, type ViewState } from '../../placement/view-state.ts';
-import { day } from '../../placement/words.ts';
 import { FigureFiles } from '../FigureFiles.tsx';
 import { Words } from '../Words.tsx';
-import { DataFiles, type FilesOfShare } from './DataFiles.tsx';
+import { DataFiles, figuresFrom, type OfShare } from './DataFiles.tsx';
+import { SharedNotice } from './SharedNotice.tsx';
 import { TriedNotice } from './TriedNotice.tsx';
 import { TriedSlip } from './TriedSlip.tsx';
 import { useTried } from './tried.ts';
 import '../../placement/placement.css';
 import '../../placement/slip/slip.css';
 
-export interface SharedPlacementProps {
-  readonly shared: SharedOf<'placement'>;
-  readonly files: FilesOfShare;
+export interface SharedPlacementProps extends OfShare<'placement'> {
   readonly children?: ReactNode;
 }
 
@@ -38,23 +35,19 @@ export function SharedPlacement({ shared, files, children }: SharedPlacementProp
         lead={placement.note}
         actions={<LinkButton to={files.talk}>Show it as a talk</LinkButton>}
       />
-      <Notice>
-        <p>
-          Shared with you to read. Computed on {day(placement.createdAt)} by version {placement.version} and
-          frozen since.
-          {shared.expiresAt && ` It can be opened until ${day(shared.expiresAt)}.`}
-        </p>
-      </Notice>
+      <SharedNotice {...placement} expiresAt={shared.expiresAt} />
       <div className="placing-head">
         <TriedNotice tried={tried} kept={keptSentence} />
         <ResultsHead {...shown} />
       </div>
       <div className="placing-rest">
         <ResultsRest {...shown} slipPanel={TriedSlip} sherdActions={() => null} />
-        {'address' in files && <FigureFiles from={{ address: files.address }} view={view} />}
-        <DataFiles shared={shared} files={files} />
-        <Words text={text} />
-        {children}
+        <FirstWithout>
+          <FigureFiles from={figuresFrom(files)} view={view} />
+          <DataFiles shared={shared} files={files} />
+          <Words text={text} />
+          {children}
+        </FirstWithout>
       </div>
     </>
   );

@@ -1,0 +1,48 @@
+import type { SharedTable } from '../contract/share.ts';
+import type { SharedBench, SharedOutcome } from '../contract/shared.ts';
+import { COMPARISON_TABLES } from '../contract/table-names.ts';
+import { comparisonCsv } from './comparison-tables.ts';
+import { toCsv } from './csv.ts';
+import type { FrozenPayload } from './share-payload.ts';
+
+/** The tables of what is shared as CSV, by name; those worked out from it, not what it was made from. */
+export function tablesOf(payload: FrozenPayload): Partial<Record<SharedTable, string>> {
+  if (payload.kind === 'outcome') return { zones: zones(payload), effects: effects(payload) };
+  if (payload.kind === 'bench') return { recipe: recipe(payload), oxides: oxides(payload) };
+  const { result } = payload.placement;
+  return Object.fromEntries(COMPARISON_TABLES.map((table) => [table, comparisonCsv(result, table)]));
+}
+
+function zones({ zones: rows }: SharedOutcome): string {
+  const factors = [...new Set(rows.flatMap((zone) => Object.keys(zone.factors)))];
+  return toCsv(
+    ['tile', 'zone', 'gloss', 'share glassy', ...factors],
+    rows.map((zone) => [
+      ...[zone.tile, zone.label, zone.grade, zone.glassyShare],
+      ...factors.map((factor) => zone.factors[factor] ?? null),
+    ]),
+  );
+}
+
+const effects = ({ analysis }: SharedOutcome): string =>
+  toCsv(
+    ['factor', 'contrast', 'scale', 'effect', 'low', 'high', 'level', 'p', 'method', 'verdict'],
+    analysis.effects.map((one) => [
+      ...[one.factor, one.contrast, one.scale, one.estimate, one.low, one.high],
+      ...[one.level, one.p, one.method, one.verdict],
+    ]),
+  );
+
+const recipe = ({ unit, rows }: SharedBench): string =>
+  toCsv(
+    ['material', unit, 'dry share (wt%)', 'water in it (wt%)', 'handling'],
+    rows.map((row) => [row.name, row.grams, row.dryPercent, row.water, row.handling]),
+  );
+
+const oxides = ({ result }: SharedBench): string =>
+  toCsv(
+    ['oxide', 'wt%', 'sigma (wt%)', 'low (wt%)', 'high (wt%)', 'mole %'],
+    result.fired.oxides.map((one) => [
+      ...[one.oxide, one.percent, one.sigma, one.low, one.high, one.molePercent],
+    ]),
+  );

@@ -1,0 +1,13 @@
+import { StrictMode } from 'react';
+import { createRoot } from 'react-dom/client';
+import { SharedApp } from './SharedApp.tsx';
+import '../style/fonts.css';
+import '../style/all.ts';
+
+const root = document.getElementById('page');
+if (root)
+  createRoot(root).render(
+    <StrictMode>
+      <SharedApp />
+    </StrictMode>,
+  );
