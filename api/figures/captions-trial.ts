@@ -58,7 +58,7 @@ const SCALES = {
 export function effectsCaption({ analysis, level, hidden, panels }: EffectsData): string {
   const { effects } = analysis;
   const methods = [...new Set(effects.map(({ method }) => METHODS[method] ?? method))];
-  const open = effects.some(({ low, high }) => low === null || high === null);
+  const open = panels.some(({ rows }) => rows.some(({ low, high }) => low === null || high === null));
   const compared = panels.map(({ scale }) => {
     const units = new Set(effects.filter((one) => one.scale === scale).map((one) => UNITS[one.unitOfChange]));
     return `${SCALES[scale]}, comparing ${listInWords([...units])}`;

@@ -1,6 +1,6 @@
 import { RequirementError } from '../domain/requirement.ts';
+import { effectInFigures, tellingBounds } from '../domain/trials/effect-size.ts';
 import type { Effect, EffectVerdict, Outcome, TrialAnalysis } from '../domain/trials/types.ts';
-import { numeral } from './text.ts';
 
 export interface EffectRow {
   readonly factor: string;
@@ -79,42 +79,10 @@ function rowOf(effect: Effect): EffectRow {
   const { factor, contrast, verdict, scale } = effect;
   const drawn = (value: number | null) =>
     value === null ? null : scale === 'log-odds' ? Math.exp(value) : value;
-  const [estimate, low, high] = [effect.estimate, effect.low, effect.high].map(drawn) as [
-    number | null,
-    number | null,
-    number | null,
-  ];
+  const told = tellingBounds(effect);
   return {
-    ...{ factor, contrast, verdict, estimate, low, high },
-    words: wordsOf(scale, estimate, [low, high]),
+    ...{ factor, contrast, verdict, estimate: drawn(effect.estimate) },
+    ...{ low: drawn(told.low), high: drawn(told.high) },
+    words: effectInFigures(effect).replace(/\(.*\)$/, (bounds) => bounds.replaceAll(' ', '\u00a0')),
   };
-}
-
-type Bounds = readonly [low: number | null, high: number | null];
-
-function wordsOf(scale: Effect['scale'], estimate: number | null, bounds: Bounds): string {
-  const { show, unit, sign } = SHOW[scale];
-  const between = boundsInWords(bounds, show);
-  if (estimate !== null) return `${sign}${show(estimate)}${unit} (${between.replaceAll(' ', '\u00a0')})`;
-  return bounds.every((bound) => bound === null) ? between : `${sign}${between}`;
-}
-
-function boundsInWords([low, high]: Bounds, show: (value: number) => string): string {
-  if (low !== null && high !== null) return `${show(low)} to ${show(high)}`;
-  if (low !== null) return `${show(low)} or more`;
-  return high === null ? 'no bounds' : `${show(high)} or less`;
-}
-
-const signed = (text: string) => (text.startsWith('−') || Number(text) === 0 ? text : `+${text}`);
-const SHOW = {
-  'log-odds': { show: figures, unit: '', sign: '×' },
-  share: { show: (value: number) => signed(numeral(100 * value, 0)), unit: ' points', sign: '' },
-  grades: { show: (value: number) => signed(numeral(value, 1)), unit: ' grades', sign: '' },
-} as const;
-
-/** Two figures, however large or small. */
-export function figures(value: number): string {
-  if (value >= 1e5) return 'over 100,000';
-  if (value < 1e-3) return 'under 0.001';
-  return value.toLocaleString('en-GB', { maximumSignificantDigits: 2 });
 }

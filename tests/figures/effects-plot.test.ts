@@ -75,6 +75,16 @@ describe('the effects of factors', () => {
     expect(effectsCaption(data)).toContain('no bound on that side');
   });
 
+  it('end in an arrow too where a bound lies beyond what two shares can be apart', () => {
+    const far = [effect({ ...between, estimate: 0.5, low: -0.2, high: 1.12 })];
+    const one = effectsData({ ...analysis, effects: far }, { id: 'e' });
+    const { svg } = drawn(effectsPlot, one);
+    expect(svg.querySelectorAll('.open')).toHaveLength(1);
+    expect(svg.textContent!.replaceAll('\u00a0', ' ')).toContain('+50 points (−20 or more)');
+    expect(svg.textContent).not.toContain('112');
+    expect(effectsCaption(one)).toContain('no bound on that side');
+  });
+
   it('carry their verdict as a word and as a full or hollow mark, what matters first', () => {
     const { svg } = drawn(effectsPlot, data);
     for (const word of ['matters', 'no sign', 'cannot tell']) expect(svg.textContent).toContain(word);

@@ -1,3 +1,4 @@
+import { showEffect, tellingBounds } from './effect-size.ts';
 import type { Effect, EffectVerdict, Outcome } from './types.ts';
 import { termName } from './within-tiles.ts';
 
@@ -40,18 +41,26 @@ type Worded = Omit<Effect, 'sentence' | 'verdict'> & { readonly verdict: EffectV
 
 function interval(low: string | null, high: string | null, level: number): string {
   const percent = `${plain(level * 100)} % interval`;
-  if (low === null && high === null) return `${percent} unbounded on both sides`;
-  if (low === null) return `${percent} up to ${high}, without a lower end`;
-  if (high === null) return `${percent} from ${low}, without an upper end`;
+  if (low === null && high === null) return `${percent} with no bound from these tiles`;
+  if (low === null) return `${percent} up to ${high}, no lower bound from these tiles`;
+  if (high === null) return `${percent} from ${low}, no upper bound from these tiles`;
   return `${percent} ${low} to ${high}`;
 }
 
 const UNSIZED = 'cannot be put in a number here';
 
-function oddsClause({ estimate, low, high, level }: Worded, outcome: Outcome): string {
-  const times = (v: number | null) => (v === null ? null : plain(Math.exp(v)));
-  const ends = interval(times(low), times(high), level);
-  if (estimate !== null) return `multiplies the odds of ${OF[outcome]} by ${times(estimate)} (${ends})`;
+/** The bounds in words, those that tell nothing left off. */
+function endsOf(effect: Worded): string {
+  const { low, high } = tellingBounds(effect);
+  const show = (bound: number | null) => (bound === null ? null : showEffect(bound, effect.scale));
+  return interval(show(low), show(high), effect.level);
+}
+
+function oddsClause(effect: Worded, outcome: Outcome): string {
+  const { estimate, low, high } = effect;
+  const ends = endsOf(effect);
+  if (estimate !== null)
+    return `multiplies the odds of ${OF[outcome]} by ${showEffect(estimate, 'log-odds')} (${ends})`;
   if (low !== null)
     return `raises the odds of ${OF[outcome]} without a bound that these zones can show (${ends})`;
   if (high !== null)
@@ -59,14 +68,14 @@ function oddsClause({ estimate, low, high, level }: Worded, outcome: Outcome): s
   return `${UNSIZED} (${ends})`;
 }
 
-function differenceClause({ estimate, low, high, level, scale }: Worded, outcome: Outcome): string {
+function differenceClause(effect: Worded, outcome: Outcome): string {
+  const { estimate, scale } = effect;
   const unit = scale === 'share' ? ' percentage points' : ' grades';
-  const size = (v: number) => plain(scale === 'share' ? 100 * v : v);
-  const signed = (v: number | null) => (v === null ? null : v > 0 ? `+${size(v)}` : size(v));
-  const ends = interval(signed(low), signed(high), level);
+  const ends = endsOf(effect);
   if (estimate === null) return `${UNSIZED} (${ends})`;
   const verb = estimate < 0 ? 'lowers' : 'raises';
-  return `${verb} the ${MEAN_OF[outcome]} by ${size(Math.abs(estimate))}${unit} (${ends})`;
+  const size = showEffect(Math.abs(estimate), scale).replace('+', '');
+  return `${verb} the ${MEAN_OF[outcome]} by ${size}${unit} (${ends})`;
 }
 
 function basis({ p, arrangements, draws, method, unitOfChange }: Worded): string {

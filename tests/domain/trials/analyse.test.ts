@@ -73,7 +73,9 @@ describe('a factor that varies within tiles', () => {
   it('that separates the grades has a lower end only, and the sentence says so', () => {
     const found = effectOf(ladder([3, 4, 3, 5], [9, 9]), request([COATS]), 'coats');
     expect(found).toMatchObject({ estimate: null, high: null, separated: true, verdict: 'matters' });
-    expect(found.sentence).toMatch(/matters: it raises the odds of a glossy zone .* without an upper end/);
+    expect(found.sentence).toMatch(
+      /matters: it raises the odds of a glossy zone .* no upper bound from these tiles/,
+    );
   });
 
   it('of share glassy is a permutation within tiles; R’s 216 arrangements of three firings give its p', () => {

@@ -1,5 +1,6 @@
 import { useState } from 'react';
 import type { TrialAnswer } from '../../../../api/contract/trial.ts';
+import { effectInFigures } from '../../../../api/domain/trials/effect-size.ts';
 import { leftOutInWords } from '../../../../api/domain/trials/left-out-words.ts';
 import { fromFirings } from '../../../../api/domain/trials/tile-words.ts';
 import { LinkButton } from '../../../parts/Button.tsx';
@@ -166,19 +167,6 @@ const COLUMNS: readonly Column<Effect>[] = [
 ];
 
 const pInWords = (p: number) => (p < 0.001 ? '< 0.001' : showSignificant(p, 2));
-/** Odds ratios for zones within tiles, differences for the rest. */
-function intervalInWords({ scale, estimate, low, high, level }: Effect): string {
-  const odds = scale === 'log-odds';
-  const show = (value: number) => showSignificant(odds ? Math.exp(value) : value, 2);
-  const what = odds ? 'odds ×' : scale === 'share' ? 'share' : 'grades';
-  const size = estimate === null ? 'beyond telling' : show(estimate);
-  const ends =
-    low === null
-      ? high === null
-        ? 'no bounds'
-        : `${show(high)} or less`
-      : high === null
-        ? `${show(low)} or more`
-        : `${show(low)} to ${show(high)}`;
-  return `${what} ${size} (${Math.round(100 * level)} %: ${ends})`;
+function intervalInWords(effect: Effect): string {
+  return `${effectInFigures(effect)}, ${Math.round(100 * effect.level)} %`;
 }
