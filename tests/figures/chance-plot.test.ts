@@ -1,8 +1,10 @@
 import { describe, expect, it } from 'vitest';
 import { predictChance } from '../../api/domain/trials/chance.ts';
 import type { Zone } from '../../api/domain/trials/types.ts';
-import { chancePlot } from '../../api/figures/chance-plot.ts';
+import { FORMATS, grown } from '../../api/export/formats.ts';
+import { chanceHeight, chancePlot } from '../../api/figures/chance-plot.ts';
 import { THEMES } from '../../api/figures/themes.ts';
+import { collisions, cutTexts } from './collisions.ts';
 import { drawn, idsIn, numbersIn, rulerOf } from './drawing.ts';
 
 const zones: Zone[] = ['T1', 'T2', 'T3'].flatMap((tile, k) =>
@@ -42,6 +44,20 @@ describe('the plot of a chance', () => {
     expect(svg.querySelector('.zones title')!.textContent).toMatch(/T1 A1: not glossy/);
     expect(svg.querySelectorAll('circle.chance')).toHaveLength(2);
     expect(svg.querySelector('desc')!.textContent).toContain('From 12 zones');
+  });
+
+  it.each(Object.values(FORMATS))('collides and runs off nowhere: $name', (sheet) => {
+    const theme = THEMES[sheet.theme];
+    for (const against of ['coats', 'air'] as const) {
+      const curve = curveOf(against);
+      const data = { id: 'c', curve, title: 'Chance of a glossy zone' };
+      const { svg } = drawn(chancePlot, data, {
+        ...grown(sheet, chanceHeight(data, sheet.width, theme)),
+        theme,
+      });
+      expect(collisions(svg)).toEqual([]);
+      expect(cutTexts(svg)).toEqual([]);
+    }
   });
 
   it('is well-formed in every theme and size, each id once', () => {
