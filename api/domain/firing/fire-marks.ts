@@ -60,24 +60,27 @@ function changesOf(marks: readonly FireMark[]): FireMark[] {
   return changes.filter((one, i) => (one.air ?? null) !== (changes[i - 1]?.air ?? null));
 }
 
+/** A stage of air as tapped, with the mark that began it, which stays whatever its times become. */
+export interface TappedStage {
+  readonly mark: string;
+  readonly stage: AirStage;
+}
+
 /**
  * The stages of air that the marks alone tell of: each ends where the next begins or the fire is out.
  *
  * @example
  * const at = (clock) => ({ noted: `2026-03-01T${clock}Z`, at: `2026-03-01T${clock}Z` })
  * const marks = [{ mark: 'a', kind: 'air', air: 'reducing', ...at('10:05:00') }, { mark: 'b', kind: 'air', air: 'oxidising', ...at('10:50:00') }]
- * tappedStages(marks, '2026-03-01T10:00:00Z') // [{ air: 'reducing', from: 300, to: 3000, note: null }]
+ * tappedStages(marks, '2026-03-01T10:00:00Z') // [{ mark: 'a', stage: { air: 'reducing', from: 300, to: 3000, note: null } }]
  */
-export function tappedStages(marks: readonly FireMark[], lit: string | null): AirStage[] {
+export function tappedStages(marks: readonly FireMark[], lit: string | null): TappedStage[] {
   if (lit === null) return [];
   const changes = changesOf(marks);
+  const since = (one: FireMark) => Math.max(0, secondsBetween(lit, one.at));
   return changes.flatMap((one, i) => {
     const next = changes[i + 1];
-    if (!one.air || !next) return [];
-    const [from, to] = [one, next].map((each) => Math.max(0, secondsBetween(lit, each.at))) as [
-      number,
-      number,
-    ];
-    return to > from ? [{ air: one.air, from, to, note: null }] : [];
+    if (!one.air || !next || since(next) <= since(one)) return [];
+    return [{ mark: one.mark, stage: { air: one.air, from: since(one), to: since(next), note: null } }];
   });
 }

@@ -1,5 +1,5 @@
 import { RequirementError } from '../requirement.ts';
-import { litAt, secondsBetween, tappedStages } from './fire-marks.ts';
+import { litAt, secondsBetween, type TappedStage, tappedStages } from './fire-marks.ts';
 import type { ClockedReading, FireLog, FireMark, FireNote } from './fire-note-types.ts';
 import { stagesInOrder } from './stages.ts';
 import type { AirStage } from './types.ts';
@@ -10,8 +10,8 @@ const MOST_SECONDS = 5_000_000;
 /**
  * A firing's record with one more note. A note whose id is there already changes nothing. When the fire was lit is
  * said by the note noted last; seconds since then follow it, but figures that were written over by hand stay. A stage
- * of air ends when the next begins or the fire is out; where a stage written by hand lies, that one stands. Throws
- * where air is noted before the fire was lit, or a note is far from the fire.
+ * of air ends when the next begins or the fire is out; where a stage written by hand lies, that one stands, and one
+ * taken out by hand stays out. Throws where air is noted before the fire was lit, or a note is far from the fire.
  *
  * @example
  * const empty = { stages: [], readings: [], marks: [] }
@@ -67,9 +67,15 @@ function restaged(
   marks: readonly FireMark[],
   { before, lit }: { before: string | null; lit: string | null },
 ): AirStage[] {
-  const same = (a: AirStage, b: AirStage) => a.air === b.air && a.from === b.from && a.to === b.to;
+  const same = (a: AirStage) => (b: AirStage) => a.air === b.air && a.from === b.from && a.to === b.to;
   const were = tappedStages(old, before);
-  const byHand = stages.filter((one) => !were.some((each) => same(one, each)));
-  const apart = (one: AirStage) => byHand.every((each) => one.to <= each.from || each.to <= one.from);
-  return stagesInOrder([...byHand, ...tappedStages(marks, lit).filter(apart)]);
+  const byHand = stages.filter((one) => !were.some(({ stage }) => same(one)(stage)));
+  const apart = ({ stage }: TappedStage) =>
+    byHand.every((each) => stage.to <= each.from || each.to <= stage.from);
+  // Tapped, hidden by nothing, and yet not there: someone took it out.
+  const out = new Set(
+    were.filter((one) => apart(one) && !stages.some(same(one.stage))).map((one) => one.mark),
+  );
+  const tapped = tappedStages(marks, lit).filter((one) => apart(one) && !out.has(one.mark));
+  return stagesInOrder([...byHand, ...tapped.map((one) => one.stage)]);
 }

@@ -116,6 +116,30 @@ describe('notes from the fire', () => {
   });
 });
 
+describe('a stage taken out by hand', () => {
+  const log = written([lit('l', 0), air('a', 5, 'reducing'), air('b', 50, 'oxidising'), out('o', 90)]);
+  const without = { ...log, stages: log.stages.slice(1) };
+
+  it('stays out, whatever is noted after, and the others move with the time of lighting', () => {
+    const later = written(
+      [read('r', 95), lit('l2', -10, 100), air('c', 120, 'smothered'), out('p', 130)],
+      without,
+    );
+    expect(later.stages.map((one) => `${one.air} ${one.from / 60} ${one.to / 60}`)).toEqual([
+      'oxidising 60 100',
+      'smothered 130 140',
+    ]);
+  });
+
+  it('is not one that a stage written by hand hid until the time of lighting moved it clear', () => {
+    const byHand = { ...EMPTY, stages: [{ air: 'neutral' as const, from: 0, to: 600, note: null }] };
+    const hidden = written([lit('l', 0), air('a', 5, 'reducing'), out('o', 15)], byHand);
+    expect(hidden.stages.map((one) => one.air)).toEqual(['neutral']);
+    const clear = noteFire(hidden, lit('l2', -10, 20));
+    expect(clear.stages.map((one) => one.air)).toEqual(['neutral', 'reducing']);
+  });
+});
+
 describe('the last air without its end', () => {
   const open = (notes: readonly FireNote[], log = EMPTY) => openStage(written([lit('l', 0), ...notes], log));
   const smothered = air('s', 310, 'smothered');

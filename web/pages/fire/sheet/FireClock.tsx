@@ -42,8 +42,8 @@ export function FireClock({ sheet, onNote }: FireClockProps) {
           <h3 id="air">Air now{air ? `: ${air.air} since ${clockOf(air.since)}` : ''}</h3>
           {hiding && (
             <p className="notice caution">
-              At this time a stage written by hand stands: {stageInWords(hiding)}. What is tapped is kept, but
-              not shown as a stage while that one lies there.
+              At this time a stage written by hand stands: {stageInWords(hiding)}. It counts: what is tapped
+              is kept, and no stage.
             </p>
           )}
           {/* biome-ignore lint/a11y/useSemanticElements: a fieldset cannot be laid out as this grid in every browser */}
