@@ -40,6 +40,15 @@ export function firingCaption(firing: CaptionedFiring): string {
   ].join(' ');
 }
 
+/** The caption of firings over one another: of which, and what of each is drawn. */
+export function comparedCaption(
+  curves: readonly { readonly name: string; readonly points: readonly unknown[] }[],
+): string {
+  const names = listInWords(curves.map(({ name }) => name));
+  const most = Math.max(...curves.map(({ points }) => points.length));
+  return `Temperature of ${names} over one another, from when each fire was lit: of each the hottest channel of its log, in at most ${many(most, 'point')}; the errors of their sensors are not drawn.`;
+}
+
 function channelInWords({
   name,
   peak,

@@ -3,9 +3,9 @@ import { z } from 'zod';
 import { batchFigureFile, batchFigureWish } from '../contract/batch-figure.ts';
 import { id } from '../contract/common.ts';
 import { figureSheet, figureWords } from '../contract/figure.ts';
-import { firingFigureFile } from '../contract/firing-figure.ts';
+import { comparedFigureFile, comparedFigureWish, firingFigureFile } from '../contract/firing-figure.ts';
 import { batchFigure, batchWords } from '../services/batch-figures.ts';
-import { firingFigure, firingWords } from '../services/firing-figures.ts';
+import { comparedFigure, firingFigure, firingWords } from '../services/firing-figures.ts';
 import { drawing, fileHeaders, json, router } from './route.ts';
 
 /** Figures of single things of a study: a firing, a batch. Those of comparisons and trials stand with them. */
@@ -26,6 +26,13 @@ const writeFiring = createRoute({
   responses: { 200: json(figureWords, 'The words that go with the figure') },
 });
 
+const drawCompared = createRoute({
+  ...{ method: 'get', path: '/studies/{study}/firings/comparison/figures/{file}', tags },
+  summary: 'The curves of firings over one another: SVG, PDF, or PNG',
+  request: { params: z.object({ study: id, file: comparedFigureFile }), query: comparedFigureWish },
+  responses: { 200: drawing },
+});
+
 const ofBatch = z.object({ study: id, batch: id });
 const batchPath = '/studies/{study}/batches/{batch}';
 const drawBatch = createRoute({
@@ -42,6 +49,12 @@ const writeBatch = createRoute({
 });
 
 export const studyFigureRoutes = router()
+  // Before a firing by its id, which would take `comparison` for one.
+  .openapi(drawCompared, async (c) => {
+    const { study, file } = c.req.valid('param');
+    const { bytes, type } = await comparedFigure(c.var.caller, study, { file, wish: c.req.valid('query') });
+    return c.body(bytes as Uint8Array<ArrayBuffer>, 200, fileHeaders(file, type)) as never;
+  })
   .openapi(drawFiring, async (c) => {
     const { study, firing, file } = c.req.valid('param');
     const wish = { id: firing, file, sheet: c.req.valid('query') };

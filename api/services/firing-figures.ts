@@ -1,10 +1,16 @@
 import type { FigureForm, FigureSheet, FigureWords } from '../contract/figure.ts';
 import type { FiringRecord } from '../contract/firing.ts';
-import { FIRING_FIGURES, type FiringFigureFile } from '../contract/firing-figure.ts';
+import {
+  type ComparedFigureFile,
+  type ComparedFigureWish,
+  FIRING_FIGURES,
+  type FiringFigureFile,
+} from '../contract/firing-figure.ts';
 import { firingMethods, firingReferences } from '../domain/report/firing-methods.ts';
 import { type DrawnFile, drawPrepared } from '../export/figure-file.ts';
-import { prepareFiringCurve } from '../export/firing-figures.ts';
+import { prepareComparedCurves, prepareFiringCurve } from '../export/firing-figures.ts';
 import type { Caller } from './access.ts';
+import { compareStudyFirings } from './compare-firings.ts';
 import { captionsOf } from './figure-captions.ts';
 import { readFiring } from './firings.ts';
 import { VERSION } from './version.ts';
@@ -18,6 +24,17 @@ export async function firingFigure(
   const form = file.split('.')[1] as FigureForm;
   const figure = prepareFiringCurve(await readFiring(caller, studyId, id), sheet);
   return drawPrepared(figure, { form, width: sheet.width });
+}
+
+/** Firings over one another, as a file. */
+export async function comparedFigure(
+  caller: Caller,
+  studyId: string,
+  { file, wish }: { readonly file: ComparedFigureFile; readonly wish: ComparedFigureWish },
+): Promise<DrawnFile> {
+  const form = file.split('.')[1] as FigureForm;
+  const { curves } = await compareStudyFirings(caller, studyId, wish.firings);
+  return drawPrepared(prepareComparedCurves(curves, wish), { form, width: wish.width });
 }
 
 /** Caption, methods and standards of the curve of a firing. */

@@ -10,6 +10,7 @@ import { getRequestListener } from '@hono/node-server';
 import { beforeEach, describe, expect, it } from 'vitest';
 import { createApp } from '../../api/app.ts';
 import { IncomingLog } from '../../api/services/log-upload.ts';
+import { readPdf, readPng, readSvg } from '../support/read-files.ts';
 import { startApi } from '../support/start-api.ts';
 
 const used = startApi();
@@ -257,6 +258,29 @@ describe('firings are compared', () => {
     const near = await newFiring('Near');
     await put(plain(855), { choices: { sensor: K2 } }, near);
     expect((await compare(firing, near)).body.rows[0]).toMatchObject({ quantity: 'peak', differ: false });
+  });
+
+  it('as a figure in every form, of those with a log', async () => {
+    const hot = await newFiring('Hot <b>');
+    await put(plain(850), { choices: { sensor: K2 } });
+    await put(plain(900), { choices: { sensor: K2 } }, hot);
+    const asked = (...paths: string[]) => `firings=${paths.map(idOf).join(',')}&width=800`;
+    const file = async (form: string) => {
+      const answer = await used.api.raw(
+        `${study}/firings/comparison/figures/compared.${form}?${asked(firing, hot)}`,
+      );
+      expect(answer.status).toBe(200);
+      return Buffer.from(await answer.arrayBuffer());
+    };
+    const svg = (await file('svg')).toString();
+    expect(readSvg(svg).get('svg')).toBe(1);
+    expect(svg).toContain('Hot &lt;b&gt;');
+    expect((await readPdf(await file('pdf'))).text).toContain('Hot <b>');
+    expect(readPng(await file('png')).width).toBe(800);
+    const alone = await used.api.get(
+      `${study}/firings/comparison/figures/compared.svg?${asked(firing, await newFiring('Bare'))}`,
+    );
+    expect(alone.body.detail).toContain('two firings with a log; found 1');
   });
 
   it('needs two with a log, and at most twenty', async () => {

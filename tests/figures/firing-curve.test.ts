@@ -1,7 +1,13 @@
 import { describe, expect, it } from 'vitest';
-import { firingCurve } from '../../api/figures/firing-curve.ts';
-import { type FiringCurveData, firingCurveData } from '../../api/figures/firing-curve-data.ts';
+import { FORMATS, grown } from '../../api/export/formats.ts';
+import { firingCurve, firingCurveHeight } from '../../api/figures/firing-curve.ts';
+import {
+  comparedCurvesData,
+  type FiringCurveData,
+  firingCurveData,
+} from '../../api/figures/firing-curve-data.ts';
 import { THEMES } from '../../api/figures/themes.ts';
+import { collisions, cutTexts } from './collisions.ts';
 import { drawn, idsIn, numbersIn, rulerOf } from './drawing.ts';
 
 const data: FiringCurveData = {
@@ -49,6 +55,25 @@ describe('the curve of a firing', () => {
     expect(
       drawn(firingCurve, { ...data, curves: [], readings: [] }).svg.querySelector('desc')!.textContent,
     ).toContain('No reading by hand');
+  });
+
+  const logged = (name: string, top: number, at: number) => ({
+    ...{ name, points: [0, at, 9000].map((seconds, i) => ({ seconds, celsius: [20, top, 300][i]! })) },
+    ...{ spikes: [], peak: { value: top, low: top - 9, high: top + 9, seconds: at } },
+  });
+  const close = [logged('top', 905, 6000), logged('bottom', 902, 6100), logged('pot by the flue', 899, 5900)];
+  const readings = [5000, 5400, 6000].map((seconds) => ({
+    ...{ seconds, bounds: { value: 880, low: 870, high: 890 }, where: 'pot' },
+  }));
+  const compared = comparedCurvesData('c', close);
+  it.each(Object.values(FORMATS))('collides and runs off nowhere: $name', (sheet) => {
+    const theme = THEMES[sheet.theme];
+    for (const one of [data, { ...data, curves: close, readings }, compared]) {
+      const size = grown(sheet, firingCurveHeight(one, sheet.width, theme));
+      const { svg } = drawn(firingCurve, one, { ...size, theme });
+      expect(collisions(svg)).toEqual([]);
+      expect(cutTexts(svg)).toEqual([]);
+    }
   });
 
   it('is well-formed in every theme and size, also with nothing in it', () => {

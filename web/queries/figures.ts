@@ -33,6 +33,14 @@ export const firingFigureAddress = (
 ): string =>
   `/api/studies/${study}/firings/${firing}/figures/${file}?${new URLSearchParams({ format: sheet.format, width: String(sheet.width) })}`;
 
+/** Where the curves of firings over one another lie as a file. */
+export const comparedFigureAddress = (
+  study: string,
+  firings: readonly string[],
+  { file, sheet }: { readonly file: string; readonly sheet: FigureSheet },
+): string =>
+  `/api/studies/${study}/firings/comparison/figures/${file}?${new URLSearchParams({ format: sheet.format, width: String(sheet.width), firings: firings.join(',') })}`;
+
 /** Where a batch beside a replica lies as a file. */
 export const batchFigureAddress = (
   study: string,

@@ -1,18 +1,19 @@
 import { useMemo } from 'react';
 import { useSearchParams } from 'wouter';
 import type { FiringComparisonAnswer } from '../../../../api/contract/firing-log.ts';
+import { comparedCaption } from '../../../../api/figures/captions-firing.ts';
 import { firingCurve, firingCurveHeight } from '../../../../api/figures/firing-curve.ts';
 import { comparedCurvesData } from '../../../../api/figures/firing-curve-data.ts';
 import { type Column, DataTable } from '../../../parts/DataTable.tsx';
 import { EmptyState } from '../../../parts/EmptyState.tsx';
-import { FigureDownload } from '../../../parts/figure/FigureDownload.tsx';
-import { FigureView } from '../../../parts/figure/FigureView.tsx';
-import { useSourceOf } from '../../../parts/figure/useSource.ts';
+import { CaptionedFigure } from '../../../parts/figure/CaptionedFigure.tsx';
+import { FileChoices } from '../../../parts/figure/FileChoices.tsx';
 import { Loaded } from '../../../parts/Loaded.tsx';
 import { Notice, Tag } from '../../../parts/Notice.tsx';
 import { showPlain } from '../../../parts/numbers.ts';
 import { PageHead } from '../../../parts/PageHead.tsx';
 import type { PageProps } from '../../../paths.ts';
+import { comparedFigureAddress } from '../../../queries/figures.ts';
 import { useFiringComparison } from '../../../queries/firing-logs.ts';
 import { firePath } from '../paths.ts';
 
@@ -34,7 +35,7 @@ export function ComparePage({ study }: PageProps) {
         </EmptyState>
       ) : (
         <Loaded query={query} what="the comparison">
-          {(found) => <Comparison found={found} />}
+          {(found) => <Comparison study={study} ids={ids} found={found} />}
         </Loaded>
       )}
     </>
@@ -43,9 +44,12 @@ export function ComparePage({ study }: PageProps) {
 
 type Row = FiringComparisonAnswer['rows'][number];
 
-function Comparison({ found }: { readonly found: FiringComparisonAnswer }) {
+function Comparison({
+  study,
+  ids,
+  found,
+}: PageProps & { readonly ids: readonly string[]; readonly found: FiringComparisonAnswer }) {
   const data = useMemo(() => comparedCurvesData('compared', found.curves), [found]);
-  const source = useSourceOf(data);
   const columns: Column<Row>[] = [
     { id: 'quantity', label: 'What', header: true, cell: (row) => `${row.quantity} (${row.unit})` },
     { id: 'differ', label: 'Apart?', cell: (row) => <Apart row={row} /> },
@@ -61,12 +65,16 @@ function Comparison({ found }: { readonly found: FiringComparisonAnswer }) {
       {found.without.length > 0 && (
         <Notice>Without a log, and so not compared: {found.without.join(', ')}.</Notice>
       )}
-      <div className="figure-sheet stack tight">
-        <FigureView figure={firingCurve} source={source} height={firingCurveHeight} />
-        <div>
-          <FigureDownload figure={firingCurve} source={source} height={firingCurveHeight} name="firings" />
-        </div>
-      </div>
+      <CaptionedFigure
+        figure={firingCurve}
+        data={data}
+        height={firingCurveHeight}
+        caption={comparedCaption(found.curves)}
+      />
+      <FileChoices
+        figures={[{ id: 'compared', label: 'Firings compared' }]}
+        from={{ address: (file, sheet) => comparedFigureAddress(study, ids, { file, sheet }) }}
+      />
       <DataTable
         label="Firings compared"
         columns={columns}
