@@ -190,7 +190,7 @@ test('a firing is recorded with its stages, and the notebook finds it by its wor
   await page.getByLabel('Fuel').fill('Beech');
   await page.getByRole('button', { name: 'Add a stage' }).click();
   await page.getByRole('button', { name: 'Record the firing' }).click();
-  await page.getByText('oxidising, minute 0 to 60').waitFor();
+  await page.getByText('oxidising from 0:00 to 1:00 h').waitFor();
   await page.goto(`${own}/fire/notebook`);
   await page.getByLabel('Search the notebook').fill('beech');
   await expect.poll(() => page.locator('.line > li').count(), PATIENT).toBe(1);
