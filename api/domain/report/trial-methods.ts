@@ -8,7 +8,7 @@ import { TRIAL_REFERENCES } from './trial-references.ts';
 export interface TrialMethodsAbout {
   readonly analysis: Pick<
     TrialAnalysis,
-    'zones' | 'tiles' | 'firings' | 'outcome' | 'effects' | 'models' | 'leftOut'
+    'zones' | 'tiles' | 'firings' | 'outcome' | 'effects' | 'models' | 'tangles' | 'leftOut'
   >;
   readonly version: string;
 }
@@ -27,14 +27,14 @@ const OUTCOME = {
  *
  * @example
  * const effect = { factor: 'coats', contrast: 'per coat', method: 'exact-conditional', level: 0.95, adjustedFor: [] };
- * const analysis = { zones: 24, tiles: 4, firings: 1, outcome: 'glossy', effects: [effect], models: [], leftOut: [] };
+ * const analysis = { zones: 24, tiles: 4, firings: 1, outcome: 'glossy', effects: [effect], models: [], tangles: [], leftOut: [] };
  * const said = trialMethods({ analysis, version: '1' });
  * said.includes('24 zones of 4 tiles from 1 firing') // true
  * said.includes('(Mehta and Patel 1995)') // true
  * said.includes('Firth') // false
  */
 export function trialMethods({ analysis, version }: TrialMethodsAbout): string {
-  const { effects, outcome, zones, tiles, firings, leftOut } = analysis;
+  const { effects, outcome, zones, tiles, firings, tangles, leftOut } = analysis;
   const level = effects[0]?.level ?? 0.95;
   return [
     `${count(zones, 'zone')} of ${count(tiles, 'tile')}${fromFirings(firings)} were compared by ${OUTCOME[outcome]}; gloss was judged by eye in the words of the trade (common practice, no published source).`,
@@ -45,6 +45,11 @@ export function trialMethods({ analysis, version }: TrialMethodsAbout): string {
     ...INTERVALS.flatMap(({ used, words }) => (effects.some(used) ? [words] : [])),
     ...modelsInWords(analysis),
     `A factor is said to matter only where the two-sided p is at most ${Number((1 - level).toPrecision(3))}, divided by the number of contrasts where it has several (Bonferroni), and where it is not tied to another factor.`,
+    ...(tangles.some(({ kind }) => kind === 'same')
+      ? [
+          'Of factors tied exactly, one at least is said to have made a difference where the column that they share passes that test; which of them it was is not told.',
+        ]
+      : []),
     `Computed with Nearsherd ${version}.`,
   ].join(' ');
 }

@@ -12,7 +12,15 @@ const METHODS = [
   'penalised',
 ];
 const effectBy = (method: string) => ({ method, level: 0.95 }) as unknown as Effect;
-const about = { zones: 12, tiles: 3, firings: 2, outcome: 'glossy', models: [], leftOut: [] } as const;
+const about = {
+  zones: 12,
+  tiles: 3,
+  firings: 2,
+  outcome: 'glossy',
+  models: [],
+  tangles: [],
+  leftOut: [],
+} as const;
 
 describe('the methods of a trial', () => {
   it('cite exactly the publications that are listed, whatever was used', () => {
@@ -50,6 +58,21 @@ describe('the methods of a trial', () => {
     const said = (effects: Effect[]) => trialMethods({ analysis: { ...about, effects }, version: '1' });
     expect(said([held])).toContain('a seeded sample of them was drawn');
     expect(said([effectBy('approximate-permutation')])).not.toContain('a seeded sample');
+  });
+
+  it('say how factors that moved together were tested, where any did', () => {
+    const zones = ['T1', 'T2', 'T3', 'T4'].map((tile, i) => ({
+      ...{ id: tile, label: 'A1', tile, tileLabel: tile, firing: 'F1', glassyShare: null },
+      ...{ factors: { lead: i % 2, roast: i % 2 }, grade: i % 2 ? ('glossy' as const) : ('matt' as const) },
+    }));
+    const number = (name: string) => ({ name, kind: 'number' as const, unit: '', step: 1 });
+    const said = (...names: string[]) =>
+      trialMethods({
+        analysis: analyseTrial(zones, { factors: names.map(number), outcome: 'glossy', seed: 1 }),
+        version: '1',
+      });
+    expect(said('lead', 'roast')).toContain('the column that they share');
+    expect(said('lead')).not.toContain('the column that they share');
   });
 
   it('name no test where nothing could be compared', () => {
