@@ -1,5 +1,6 @@
 import { request } from 'node:http';
 import type { AddressInfo } from 'node:net';
+import { gunzipSync } from 'node:zlib';
 import { createAdaptorServer } from '@hono/node-server';
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
 import { createApp } from '../../api/app.ts';
@@ -40,6 +41,16 @@ describe('by the name outside', () => {
     expect(answer.headers.get('x-robots-tag')).toContain('noindex');
     expect((await outside(`/api/shared/${token}/figures/scores.svg`)).status).toBe(200);
     expect((await outside(`/shared/${token}`)).headers.get('content-type')).not.toContain('csv');
+  });
+  it('what is shared comes packed to who can unpack it, and is the same', async () => {
+    const plain = await outside(`/api/shared/${token}`);
+    expect(plain.headers.get('content-encoding')).toBeNull();
+    const packed = await outside(`/api/shared/${token}`, { headers: { 'accept-encoding': 'gzip' } });
+    expect(packed.headers.get('content-encoding')).toBe('gzip');
+    const bytes = Buffer.from(await packed.arrayBuffer());
+    const text = await plain.text();
+    expect(bytes.length).toBeLessThan(text.length / 2);
+    expect(gunzipSync(bytes).toString()).toBe(text);
   });
   it.each(['/', '/api', '/api/', '/api/docs', '/api/openapi.json', '/api/health', '/api/studies'])(
     '%s is not there',

@@ -204,8 +204,13 @@ describe('sharing', () => {
   });
   test('an address that leads nowhere says just that', async () => {
     expected = /404/;
+    let asked = 0;
+    page.on('request', (request) => {
+      if (request.url().includes('/api/shared/')) asked++;
+    });
     await page.goto('/shared/AAAAAAAAAAAAAAAAAAAAAAAAAAAAAAAA');
     await page.getByText('nothing is shared at this address.').waitFor();
+    expect(asked, 'one guess is one guess').toBe(1);
   });
 });
 
