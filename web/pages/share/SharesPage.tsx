@@ -1,4 +1,5 @@
 import { useState } from 'react';
+import { Link } from 'wouter';
 import type { PlacementSummary } from '../../../api/contract/placement.ts';
 import type { Share, ShareMade } from '../../../api/contract/share.ts';
 import { Button, LinkButton } from '../../parts/Button.tsx';
@@ -26,7 +27,13 @@ export function SharesPage({ study }: PageProps) {
     <>
       <PageHead
         title="Share"
-        lead="A kept placement at an address nobody can guess: to be read, not changed, without an account."
+        lead={
+          <>
+            What you found, at an address nobody can guess: to be read, not changed, without an account. A
+            placement is shared here; <Link href={studyPath(study, '/fire/mattered')}>what mattered</Link> and{' '}
+            <Link href={studyPath(study, '/bench')}>a batch</Link> from their own pages.
+          </>
+        }
       />
       <Loaded query={placements} what="the kept placements">
         {(kept) => (kept.length === 0 ? <NoneKept study={study} /> : <Make study={study} kept={kept} />)}
