@@ -1,4 +1,5 @@
 import { z } from 'zod';
+import { newBatch } from './batch.ts';
 import { id, instant, longText, name } from './common.ts';
 import { BATCH_FIGURES, FIGURES, fileOf, TRIAL_FIGURES } from './figure.ts';
 import { SHARED_TABLES } from './table-names.ts';
@@ -26,7 +27,12 @@ export const newShare = z
       against: chanceRequest.shape.against.optional(),
       ...terms,
     }),
-    z.object({ kind: z.literal('bench'), batch: id, ...terms }),
+    z.object({
+      kind: z.literal('bench'),
+      /** A batch of the study by its id, or one written out: found for a target and not kept. */
+      batch: z.union([id, newBatch]),
+      ...terms,
+    }),
     z.object({
       ...{ kind: z.literal('sheet'), firing: id },
       /** Three days from now where it is not given: whoever holds the address may write on the sheet. */

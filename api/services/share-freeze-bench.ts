@@ -1,3 +1,4 @@
+import type { NewBatch } from '../contract/batch.ts';
 import { figureSheet } from '../contract/figure.ts';
 import type { NewShare } from '../contract/share.ts';
 import type { SharedBench, SharedOutcome } from '../contract/shared.ts';
@@ -59,9 +60,10 @@ function lying(tile: Tile): NonNullable<SharedOutcome['tiles']>[number] {
 export async function freezeBench(
   caller: Caller,
   studyId: string,
-  batchId: string,
+  batch: string | NewBatch,
 ): Promise<Frozen<SharedBench>> {
-  const { name, note, unit, lines, fire, target, specimens } = await readBatch(caller, studyId, batchId);
+  const { name, note, unit, lines, fire, target, specimens } =
+    typeof batch === 'string' ? await readBatch(caller, studyId, batch) : batch;
   const sheet = benchSheet(linesOfEntries(lines, await readShelf(caller, studyId)));
   const rows = sheet.rows.map(({ cost: _, short: __, ...row }) => row);
   const result = await fireOnBench(caller, studyId, { lines, fire, balance: 0.01 });

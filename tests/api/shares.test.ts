@@ -163,6 +163,23 @@ describe('a share', () => {
     expect((await get(`/api/shared/${token}/tables/members`)).status).toBe(404);
   });
 
+  it('of a batch found for a target and not kept holds target, batch, how it was found and what it becomes', async () => {
+    const [kept] = (await get(`${at}/batches`)).body;
+    const { lines, fire } = kept;
+    const target = { name: 'the centre of Ware A', parts: { SiO2: 60, Al2O3: 20, PbO: 20 } };
+    const batch = { name: 'For Ware A', lines, fire, target, note: 'Found by proportions.' };
+    const before = (await get(`${at}/batches`)).body.length;
+    const made = await used.api.post(`${at}/shares`, { kind: 'bench', batch });
+    expect(made.status).toBe(201);
+    expect((await get(`${at}/batches`)).body).toHaveLength(before);
+    const seen = (await get(`/api/shared/${made.body.token}`)).body;
+    expect(seen).toMatchObject({ name: batch.name, note: batch.note, target, tiles: [] });
+    expect(seen.result).toEqual((await used.api.post(`${at}/batches/fired`, { lines, fire })).body);
+    await inEveryForm(`/api/shared/${made.body.token}/figures/fired`);
+    const strange = { ...batch, lines: [{ material: 'nothing-such', amount: 1, water: 0 }] };
+    expect((await used.api.post(`${at}/shares`, { kind: 'bench', batch: strange })).status).toBe(422);
+  });
+
   it('of another kind, made before its figures could be drawn, still opens and says what is missing', async () => {
     const [{ factor }] = (await get(`${at}/trials/factors`)).body;
     const wish = { kind: 'outcome', name: 'Old', trial: { factors: [factor] } };

@@ -237,6 +237,24 @@ describe('what else is shared', () => {
     expect(readPng(await saved(() => link('PNG of Chance').click())).width).toBe(3840);
     expect(await page.locator('a[href*="/studies/"]').count()).toBe(0);
   });
+  test('a batch found for a target goes out with its target and how it was found, and is not kept', async () => {
+    const before = (await ask<object[]>(`/studies/${study}/batches`)).length;
+    await page.goto(studyPath(study, '/bench/target'));
+    await page.getByRole('heading', { name: 'Share this' }).waitFor();
+    await page.getByRole('button', { name: /Which batch$/ }).press('Enter');
+    await page.getByRole('option', { name: 'By weighted error' }).click();
+    await page.getByRole('button', { name: 'Share it' }).press('Enter');
+    const address = (await page.locator('.share-address').getAttribute('href'))!;
+    if (process.env.SHOTS) await page.screenshot({ path: `${process.env.SHOTS}/target.png`, fullPage: true });
+    await page.goto(address);
+    await page.getByRole('heading', { level: 1, name: /^Bench sheet: For / }).waitFor();
+    const said = await page.locator('main').textContent();
+    expect(said).toContain('by weighted error');
+    await page.getByRole('heading', { name: 'In one picture' }).waitFor();
+    expect(await page.locator('.figure-sheet svg').count()).toBe(1);
+    if (process.env.SHOTS) await page.screenshot({ path: `${process.env.SHOTS}/found.png`, fullPage: true });
+    expect(await ask<object[]>(`/studies/${study}/batches`)).toHaveLength(before);
+  });
   test.each(['light', 'dark'] as const)('both pass axe in %s and fit a phone', async (colorScheme) => {
     const name = '<img src=x onerror="document.title=1">';
     const [{ factor }] = await ask<[{ factor: object }]>(`/studies/${study}/trials/factors`);

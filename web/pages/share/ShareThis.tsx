@@ -1,4 +1,4 @@
-import { useState } from 'react';
+import { type ReactNode, useState } from 'react';
 import type { ShareWish } from '../../../api/contract/share.ts';
 import { Button } from '../../parts/Button.tsx';
 import { ErrorNotice } from '../../parts/Notice.tsx';
@@ -16,6 +16,8 @@ export function ShareThis(at: {
   /** What a visitor sees, in a sentence. */
   readonly seen: string;
   readonly wish: (terms: Terms) => ShareWish;
+  /** What is to be chosen of it, beside how long it opens. */
+  readonly children?: ReactNode;
 }) {
   const [span, setSpan] = useState<Span>('30');
   const [comments, setComments] = useState(false);
@@ -25,6 +27,7 @@ export function ShareThis(at: {
       <h2 id="share-this">Share this</h2>
       <p className="faint">{at.seen}</p>
       <div className="columns">
+        {at.children}
         <Select label="Opens for" choices={SPANS} value={span} onChange={setSpan} />
       </div>
       <Tick isSelected={comments} onChange={setComments}>

@@ -5,8 +5,9 @@ import { Dialog } from '../../../parts/Dialog.tsx';
 import { Field } from '../../../parts/Field.tsx';
 import { FormDialog } from '../../../parts/FormDialog.tsx';
 import { useSaveBatch } from '../../../queries/bench.ts';
-import { type FireForm, readFire } from '../parts/fire-form.ts';
+import type { FireForm } from '../parts/fire-form.ts';
 import { batchPath } from '../paths.ts';
+import { batchOf } from './found-batch.ts';
 import type { Aimed } from './target-form.ts';
 
 interface KeepBatchProps {
@@ -32,17 +33,8 @@ function KeepForm({ study, solution, aimed, fire, onClose }: KeepBatchProps & { 
   const save = useSaveBatch(study, null);
   const [, navigate] = useLocation();
   const keep = () => {
-    const read = readFire(fire);
-    if (typeof read === 'string') return;
-    const { celsius, atmosphere, sulfurPerLead } = read;
-    const lines = solution.lines.map(({ material, amount }) => ({
-      ...{ material: material.id, amount: Number(amount.toFixed(4)), water: 0 },
-    }));
-    const json = {
-      ...{ name, unit: 'g' as const, lines, note: '', specimens: [] },
-      fire: { celsius, atmosphere, sulfurPerLead: sulfurPerLead && { ...sulfurPerLead } },
-      target: { name: aimed.name, parts: { ...aimed.parts } },
-    };
+    const json = batchOf({ solution, aimed, fire }, name);
+    if (json === null) return;
     save.mutate(json, { onSuccess: ({ id }) => navigate(batchPath(study, id)) });
   };
   return (

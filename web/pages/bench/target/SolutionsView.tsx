@@ -14,13 +14,10 @@ import { showAnalyte, showSignificant } from '../../../parts/numbers.ts';
 import type { FireForm } from '../parts/fire-form.ts';
 import { SaveTable } from '../parts/SaveTable.tsx';
 import { nearestFired, nearestRecipes } from '../tables.ts';
+import { METRICS } from './found-batch.ts';
 import { KeepBatch } from './KeepBatch.tsx';
+import { ShareFound } from './ShareFound.tsx';
 import type { Aimed } from './target-form.ts';
-
-export const METRICS = {
-  distance: { title: 'By proportions', words: 'Aitchison distance: traces weigh as much as bulk' },
-  error: { title: 'By weighted error', words: 'wt% in units of each oxide’s ±: bulk counts most' },
-} as const;
 
 interface SolutionsViewProps {
   readonly study: string;
@@ -67,6 +64,7 @@ export function SolutionsView({ study, near, aimed, fire }: SolutionsViewProps) 
           came without ±, {100 * ASSUMED_SIGMA.share} % of it (at least {ASSUMED_SIGMA.least} wt%) is taken.
         </p>
       </section>
+      <ShareFound study={study} near={near} aimed={aimed} fire={fire} />
       <KeepBatch
         study={study}
         solution={keeping}
