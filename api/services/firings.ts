@@ -3,6 +3,7 @@ import { firing, tile } from '../../db/schema/schema.ts';
 import type { FiringChange, FiringRecord, NewFiring, TakenReading } from '../contract/firing.ts';
 import { MOST_READINGS } from '../contract/firing.ts';
 import type { FireLog } from '../domain/firing/fire-note-types.ts';
+import { changeStages } from '../domain/firing/hand-stages.ts';
 import { sameStages, stageInWords, stagesInOrder } from '../domain/firing/stages.ts';
 import type { AirStage } from '../domain/firing/types.ts';
 import { type Caller, requireStudy } from './access.ts';
@@ -60,7 +61,8 @@ export function changeFiring(
   const work = changeHeld(caller, place, (log) => {
     if (!stages) return given;
     requireStagesAsSeen(log.stages, stagesWere);
-    return { ...given, stages: stagesInOrder(stages) };
+    const changed = changeStages(log, stages);
+    return { ...given, stages: changed.stages, readings: [...changed.readings, ...changed.marks] };
   });
   return unlessTaken(work, taken(rest.name ?? ''));
 }

@@ -146,6 +146,24 @@ describe('what stands about a firing is changed', () => {
     const settled = await used.api.patch(firing, { stages: mine, stagesWere: kept.stages });
     expect(settled.body.stages).toEqual(mine);
   });
+
+  it('with a tapped stage back that one written by hand hid, and one taken out left out for good', async () => {
+    const stage = (air: string, from: number, to: number) => ({ air, from, to, note: null });
+    await used.api.patch(firing, { stages: [stage('oxidising', 2000, 4000)] });
+    await send(
+      note(0, { kind: 'lit' }),
+      note(5, { kind: 'air', air: 'reducing' }),
+      note(50, { kind: 'out' }),
+    );
+    const tapped = stage('reducing', 300, 3000);
+    const later = stage('oxidising', 3000, 4000);
+    expect((await used.api.patch(firing, { stages: [later] })).body.stages).toEqual([tapped, later]);
+    expect((await used.api.patch(firing, { stages: [later] })).body).toMatchObject({
+      ...{ stages: [later], lit: clock(0) },
+    });
+    await send(note(3, { kind: 'air', air: 'reducing' }));
+    expect((await now()).stages).toEqual([later]);
+  });
 });
 
 describe('the last air tapped without its end', () => {

@@ -19,7 +19,7 @@ export function litAt(marks: readonly FireMark[]): string | null {
  * airNow([{ mark: 'a', kind: 'air', air: 'reducing', noted: '2026-03-01T10:00:00Z', at: '2026-03-01T10:00:00Z' }]) // { air: 'reducing', since: '2026-03-01T10:00:00Z' }
  */
 export function airNow(marks: readonly FireMark[]): { air: Air; since: string } | null {
-  const last = changesOf(marks).at(-1);
+  const last = airsOf(marks).at(-1)?.[0];
   return last?.air ? { air: last.air, since: last.at } : null;
 }
 
@@ -52,35 +52,46 @@ function latest(marks: readonly FireMark[]): FireMark | undefined {
   return marks.toSorted(later).at(-1);
 }
 
-/** Changes of air in order of time, those that change nothing left out. */
-function changesOf(marks: readonly FireMark[]): FireMark[] {
-  const changes = marks
+/** What was noted of the air in order of time, each air with the marks that say it again. */
+function airsOf(marks: readonly FireMark[]): [FireMark, ...FireMark[]][] {
+  const airs: [FireMark, ...FireMark[]][] = [];
+  const ordered = marks
     .filter((one) => one.kind === 'air' || one.kind === 'out')
     .toSorted((a, b) => millis(a.at) - millis(b.at) || (a.mark < b.mark ? -1 : 1));
-  return changes.filter((one, i) => (one.air ?? null) !== (changes[i - 1]?.air ?? null));
+  for (const one of ordered) {
+    const last = airs.at(-1);
+    if (last && last[0].air === one.air) last.push(one);
+    else airs.push([one]);
+  }
+  return airs;
 }
 
-/** A stage of air as tapped, with the mark that began it, which stays whatever its times become. */
+/** A stage of air as tapped, with its marks, which stay whatever its times become. */
 export interface TappedStage {
-  readonly mark: string;
+  readonly marks: readonly string[];
+  readonly takenOut: boolean;
   readonly stage: AirStage;
 }
 
 /**
- * The stages of air that the marks alone tell of: each ends where the next begins or the fire is out.
+ * The stages of air that the marks alone tell of: each ends where the next begins or the fire is out. One is taken out
+ * where any of its marks is, so that a mark that arrives late, and moves its beginning, does not bring it back.
  *
  * @example
  * const at = (clock) => ({ noted: `2026-03-01T${clock}Z`, at: `2026-03-01T${clock}Z` })
  * const marks = [{ mark: 'a', kind: 'air', air: 'reducing', ...at('10:05:00') }, { mark: 'b', kind: 'air', air: 'oxidising', ...at('10:50:00') }]
- * tappedStages(marks, '2026-03-01T10:00:00Z') // [{ mark: 'a', stage: { air: 'reducing', from: 300, to: 3000, note: null } }]
+ * tappedStages(marks, '2026-03-01T10:00:00Z') // [{ marks: ['a'], takenOut: false, stage: { air: 'reducing', from: 300, to: 3000, note: null } }]
  */
 export function tappedStages(marks: readonly FireMark[], lit: string | null): TappedStage[] {
   if (lit === null) return [];
-  const changes = changesOf(marks);
+  const airs = airsOf(marks);
   const since = (one: FireMark) => Math.max(0, secondsBetween(lit, one.at));
-  return changes.flatMap((one, i) => {
-    const next = changes[i + 1];
-    if (!one.air || !next || since(next) <= since(one)) return [];
-    return [{ mark: one.mark, stage: { air: one.air, from: since(one), to: since(next), note: null } }];
+  return airs.flatMap((said, i) => {
+    const [first, next] = [said[0], airs[i + 1]?.[0]];
+    if (!first.air || !next || since(next) <= since(first)) return [];
+    const stage = { air: first.air, from: since(first), to: since(next), note: null };
+    return [
+      { marks: said.map((one) => one.mark), takenOut: said.some((one) => one.takenOut === true), stage },
+    ];
   });
 }

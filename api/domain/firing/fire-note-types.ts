@@ -22,6 +22,8 @@ export interface FireMark {
   readonly kind: FireNote['kind'] | 'judgement' | 'picture';
   readonly air?: Air;
   readonly zone?: string;
+  /** Whether someone took out by hand the stage of air that it is part of. */
+  readonly takenOut?: true;
 }
 
 export interface ClockedReading {

@@ -1,8 +1,7 @@
 import { RequirementError } from '../requirement.ts';
-import { litAt, secondsBetween, type TappedStage, tappedStages } from './fire-marks.ts';
+import { litAt, secondsBetween } from './fire-marks.ts';
 import type { ClockedReading, FireLog, FireMark, FireNote } from './fire-note-types.ts';
-import { stagesInOrder } from './stages.ts';
-import type { AirStage } from './types.ts';
+import { restaged } from './hand-stages.ts';
 
 /** A note further than this from its fire, s, is a slip of some clock. */
 const MOST_SECONDS = 5_000_000;
@@ -36,7 +35,7 @@ export function noteFire(log: FireLog, note: FireNote): FireLog {
   const readings = log.readings.map((one) => moved(one, before, lit));
   return {
     marks,
-    stages: restaged(log, marks, { before, lit }),
+    stages: restaged(log, marks),
     readings: note.kind === 'reading' ? [...readings, taken(note, lit)] : readings,
   };
 }
@@ -60,22 +59,4 @@ function since(lit: string | null, clock: string): number | null {
 function moved(one: ClockedReading, before: string | null, lit: string | null): ClockedReading {
   if (one.clock === null || one.at !== since(before, one.clock)) return one;
   return { ...one, at: since(lit, one.clock) };
-}
-
-function restaged(
-  { stages, marks: old }: FireLog,
-  marks: readonly FireMark[],
-  { before, lit }: { before: string | null; lit: string | null },
-): AirStage[] {
-  const same = (a: AirStage) => (b: AirStage) => a.air === b.air && a.from === b.from && a.to === b.to;
-  const were = tappedStages(old, before);
-  const byHand = stages.filter((one) => !were.some(({ stage }) => same(one)(stage)));
-  const apart = ({ stage }: TappedStage) =>
-    byHand.every((each) => stage.to <= each.from || each.to <= stage.from);
-  // Tapped, hidden by nothing, and yet not there: someone took it out.
-  const out = new Set(
-    were.filter((one) => apart(one) && !stages.some(same(one.stage))).map((one) => one.mark),
-  );
-  const tapped = tappedStages(marks, lit).filter((one) => apart(one) && !out.has(one.mark));
-  return stagesInOrder([...byHand, ...tapped.map((one) => one.stage)]);
 }

@@ -3,6 +3,8 @@ import { describe, expect, it } from 'vitest';
 import { airNow, litAt, openStage } from '../../../api/domain/firing/fire-marks.ts';
 import type { FireLog, FireNote } from '../../../api/domain/firing/fire-note-types.ts';
 import { noteFire } from '../../../api/domain/firing/fire-notes.ts';
+import { changeStages } from '../../../api/domain/firing/hand-stages.ts';
+import type { AirStage } from '../../../api/domain/firing/types.ts';
 
 const EMPTY: FireLog = { stages: [], readings: [], marks: [] };
 const START = Date.parse('2026-03-01T10:00:00Z');
@@ -41,6 +43,11 @@ const seen = ({ stages, readings, marks }: FireLog) => ({
   lit: litAt(marks),
   air: airNow(marks),
 });
+
+const minutes = (what: AirStage['air'], from: number, to: number): AirStage => ({
+  ...{ air: what, from: 60 * from, to: 60 * to, note: null },
+});
+const inWords = ({ stages }: FireLog) => stages.map((one) => `${one.air} ${one.from / 60} ${one.to / 60}`);
 
 const anyNote = fc.oneof(
   fc.nat(300).map((m) => (id: string) => read(id, m)),
@@ -118,7 +125,7 @@ describe('notes from the fire', () => {
 
 describe('a stage taken out by hand', () => {
   const log = written([lit('l', 0), air('a', 5, 'reducing'), air('b', 50, 'oxidising'), out('o', 90)]);
-  const without = { ...log, stages: log.stages.slice(1) };
+  const without = changeStages(log, log.stages.slice(1));
 
   it('stays out, whatever is noted after, and the others move with the time of lighting', () => {
     const later = written(
@@ -131,12 +138,60 @@ describe('a stage taken out by hand', () => {
     ]);
   });
 
+  it('stays out when a late phone says the same air earlier, which moves its beginning', () => {
+    const earlier = noteFire(without, air('z', 3, 'reducing'));
+    expect(inWords(earlier)).toEqual(['oxidising 50 90']);
+  });
+
+  it('stays out where it was written over by hand first, and that is taken out as well', () => {
+    const over = changeStages(log, [minutes('reducing', 5, 40), ...log.stages.slice(1)]);
+    expect(inWords(noteFire(over, read('r', 95)))).toEqual(['reducing 5 40', 'oxidising 50 90']);
+    expect(inWords(changeStages(over, log.stages.slice(1)))).toEqual(['oxidising 50 90']);
+  });
+
+  it('stands again once it is written in by hand, and also when the taps come to the same minutes', () => {
+    const again = changeStages(without, [minutes('reducing', 5, 30), ...without.stages]);
+    const tapped = written([air('n', 30, 'neutral'), read('r', 95)], again);
+    expect(inWords(tapped)).toEqual(['reducing 5 30', 'neutral 30 50', 'oxidising 50 90']);
+  });
+
   it('is not one that a stage written by hand hid until the time of lighting moved it clear', () => {
     const byHand = { ...EMPTY, stages: [{ air: 'neutral' as const, from: 0, to: 600, note: null }] };
     const hidden = written([lit('l', 0), air('a', 5, 'reducing'), out('o', 15)], byHand);
     expect(hidden.stages.map((one) => one.air)).toEqual(['neutral']);
     const clear = noteFire(hidden, lit('l2', -10, 20));
     expect(clear.stages.map((one) => one.air)).toEqual(['neutral', 'reducing']);
+  });
+});
+
+describe('a tapped stage that one written by hand hid', () => {
+  const before = changeStages(EMPTY, [minutes('oxidising', 30, 70)]);
+  const hidden = written([lit('l', 0), air('a', 5, 'reducing'), out('o', 50)], before);
+
+  it('comes back when the written one is shortened or taken out, whatever is noted after', () => {
+    expect(inWords(hidden)).toEqual(['oxidising 30 70']);
+    const shorter = changeStages(hidden, [minutes('oxidising', 50, 70)]);
+    expect(inWords(shorter)).toEqual(['reducing 5 50', 'oxidising 50 70']);
+    expect(inWords(noteFire(shorter, read('r', 75)))).toEqual(['reducing 5 50', 'oxidising 50 70']);
+    const gone = changeStages(hidden, []);
+    expect(inWords(noteFire(gone, read('r', 75)))).toEqual(['reducing 5 50']);
+  });
+
+  it('comes back for any notes, just as if nothing had been written', () => {
+    const hand = fc.tuple(fc.nat(300), fc.integer({ min: 1, max: 300 }));
+    fc.assert(
+      fc.property(fc.array(anyNote, { maxLength: 14 }), hand, (made, [from, length]) => {
+        const notes = [lit('first', 0, -1), ...made.map((make, i) => make(`n${i}`))];
+        const one = { ...minutes('neutral', from, from + length), note: 'written' };
+        const log = written(notes, changeStages(EMPTY, [one]));
+        expect(log.stages).toContainEqual(one);
+        const back = changeStages(
+          log,
+          log.stages.filter((each) => each.note === null),
+        );
+        expect(seen(back)).toEqual(seen(written(notes)));
+      }),
+    );
   });
 });
 
