@@ -74,7 +74,7 @@ describe('what is written down already', () => {
   });
 
   it('is not judged by minutes that a waiting time of lighting will move', () => {
-    const later = kept({ kind: 'lit', at: clock(-10) });
+    const later = kept({ kind: 'lit', at: clock(20) });
     expect(hidingStage(withWaiting(seen([stage(600, 1800)]), [later]), clock(31))).toBeNull();
     expect(withWaiting({ ...SHEET, stages: [stage(0, 60)] }, [later]).stages).toHaveLength(1);
   });
