@@ -87,7 +87,7 @@ function tileOf({ label, place, settings, zones }: PlannedTile, { prefix, firing
   };
 }
 
-/** A place that somebody named is a setting; a bare number was drawn by lot, and stays on labels and sheets. */
+/** A place that somebody named is a setting; a bare number, which no name can be, was drawn by lot. */
 const placeOf = (place: string) =>
   /^\d+$/.test(place) ? { place: '', position: Number(place) } : { place, position: null };
 

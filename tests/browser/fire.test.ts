@@ -86,7 +86,7 @@ test('the demo leads from why only in places to what mattered, to the next tile,
     .getByRole('row')
     .filter({ hasText: 'coats' })
     .first();
-  expect(await row.textContent()).toMatch(/matters.*×\s?4\.7/);
+  expect(await row.textContent()).toMatch(/matters.*odds ×4\.7 \(1\.7 to 24\), 95 % interval/);
   await page.getByRole('img', { name: /Chance of a glossy zone against coats/ }).waitFor();
   expect(await page.locator('.figure .zones circle').count()).toBe(54);
   await page.getByText('Tiles looked at: all 9').click();

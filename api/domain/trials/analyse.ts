@@ -52,7 +52,9 @@ function cautions({ tiles, leftOut }: TrialTable): string[] {
   return [
     ...(unknown.length > 1
       ? [`No firing is noted for ${listInWords(unknown)}: they are compared as if fired together.`]
-      : []),
+      : unknown.length === 1 && tiles.length > 1
+        ? [`No firing is noted for ${unknown[0]}: as a whole tile it is compared with no other.`]
+        : []),
     ...(leftOut.length > 0
       ? [
           `${leftOut.length === 1 ? 'One zone was' : `${leftOut.length} zones were`} left out, listed with the reason.`,

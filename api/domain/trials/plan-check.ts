@@ -6,7 +6,7 @@ const MOST_CELLS = 26;
 
 /**
  * Refuses a plan that cannot be laid out, with what was found: counts that are not whole and positive, a factor
- * without two levels, names or levels given twice, too few places, generators for factors of two units.
+ * without two levels, names or levels given twice, too few places or places without a name, generators for factors of two units.
  *
  * @example
  * const coats = { name: 'coats', unit: null, at: 'zone', levels: [1] }
@@ -21,6 +21,11 @@ export function checkPlan(request: PlanRequest): void {
   if (places && places.length < tiles / firings)
     throw new RequirementError(
       `each tile of a firing needs a place; found ${places.length} places for ${tiles / firings} tiles`,
+    );
+  const bare = places?.find((place) => /^\d+$/.test(place));
+  if (bare !== undefined)
+    throw new RequirementError(
+      `a place in the fire needs a name; found ${bare}, as the plan numbers the places that it draws by lot`,
     );
   if (generators && new Set(factors.map((f) => f.at)).size > 1)
     throw new RequirementError(

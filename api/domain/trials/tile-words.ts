@@ -14,12 +14,12 @@ export function tilesInWords(labels: readonly string[]): string {
 }
 
 /**
- * The firings that tiles came from, to stand after their number; 0 where nobody noted one.
+ * The firings that tiles came from, to stand within a clause after their number; 0 where nobody noted one.
  *
  * @example
  * fromFirings(2) // ' from 2 firings'
- * fromFirings(0) // ', no firing noted'
+ * fromFirings(0) // ' (no firing noted)'
  */
 export function fromFirings(n: number): string {
-  return n === 0 ? ', no firing noted' : ` from ${n} firing${n === 1 ? '' : 's'}`;
+  return n === 0 ? ' (no firing noted)' : ` from ${n} firing${n === 1 ? '' : 's'}`;
 }

@@ -75,6 +75,11 @@ describe('the methods of a trial', () => {
     expect(said('lead')).not.toContain('the column that they share');
   });
 
+  it('say within the clause that no firing is noted', () => {
+    const words = trialMethods({ analysis: { ...about, effects: [], firings: 0 }, version: '1' });
+    expect(words).toMatch(/^12 zones of 3 tiles \(no firing noted\) were compared/);
+  });
+
   it('name no test where nothing could be compared', () => {
     const words = trialMethods({ analysis: { ...about, effects: [] }, version: '1' });
     expect(words).not.toMatch(/Firth|permut|exact conditional/);

@@ -319,13 +319,18 @@ describe('what cannot be analysed is said', () => {
   });
 
   it('a firing that nobody noted is no firing', () => {
-    const firings = (firing: (tile: string) => string | null) =>
+    const fired = (firing: (tile: string) => string | null) =>
       analyseTrial(
         ladder([3, 4, 3, 5]).map((z) => ({ ...z, firing: firing(z.tile) })),
         request([COATS]),
-      ).firings;
-    expect(firings(() => null)).toBe(0);
-    expect(firings((tile) => (tile === 'T1' ? null : 'F1'))).toBe(1);
+      );
+    expect(fired(() => null).firings).toBe(0);
+    const one = fired((tile) => (tile === 'T1' ? null : 'F1'));
+    expect(one.firings).toBe(1);
+    expect(one.cautions).toContain(
+      'No firing is noted for T1: as a whole tile it is compared with no other.',
+    );
+    expect(fired(() => 'F1').cautions).toEqual([]);
   });
 
   it('zones that all came out alike', () => {

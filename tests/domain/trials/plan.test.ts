@@ -272,6 +272,7 @@ describe('planTrial refuses, with what would be needed', () => {
       'a whole multiple of 2 tiles in each firing; found 3',
     );
     expect(refused({ places: ['back'] })).toThrow('found 1 places for 4 tiles');
+    expect(refused({ places: ['back', '2', '3', '4'] })).toThrow('needs a name; found 2');
     expect(
       refused({ kind: 'full', factors: [factor('fuel', 'firing', ['oak', 'reed'])], firings: 1 }),
     ).toThrow('2 settings of firings');

@@ -78,7 +78,7 @@ function Analysis({ study, choice }: { readonly study: string; readonly choice: 
       {names.length > 0 && (
         <ShareThis
           study={study}
-          seen="The visitor sees this answer, the zones it rests on, methods and sources, as they are now; nothing else of the study."
+          seen="The visitor sees this answer and what was left out of it, the zones it rests on as they lie, with their gloss and the factors chosen here, methods and sources, as they are now; no other setting and nothing else of the study."
           wish={(terms) => ({
             ...{ kind: 'outcome', name: `What mattered: ${names.join(', ')}` },
             ...{ trial: asked, against, ...terms },
@@ -168,5 +168,6 @@ const COLUMNS: readonly Column<Effect>[] = [
 
 const pInWords = (p: number) => (p < 0.001 ? '< 0.001' : showSignificant(p, 2));
 function intervalInWords(effect: Effect): string {
-  return `${effectInFigures(effect)}, ${Math.round(100 * effect.level)} %`;
+  const unit = effect.scale === 'log-odds' ? 'odds ' : '';
+  return `${unit}${effectInFigures(effect)}, ${Math.round(100 * effect.level)} % interval`;
 }
