@@ -18,7 +18,7 @@ const sharedPlacement = z.object({
   /** Whether the data as reported were frozen with it, so that all of it can be taken as one zip. */
   bundled: z.boolean(),
 });
-/** A tile as it is drawn, without the ids that it has in its study. */
+/** A tile as it is drawn, without the ids that it has in its study and without what was not asked for. */
 const lyingTile = z.object({
   ...{ label: z.string(), firing: z.string().nullable(), firingName: z.string().nullable() },
   ...{ rows: z.number(), columns: z.number(), settings: z.record(z.string(), level) },
@@ -50,7 +50,7 @@ const sharedOutcome = z.object({
   ),
   /** The tiles as they lie; null in a share made without them. */
   tiles: z.array(lyingTile).nullable(),
-  words: figureWords,
+  words: figureWords.omit({ captions: true }),
 });
 /** A batch as it is weighed out, and what it becomes in its fire. */
 const sharedBench = z.object({

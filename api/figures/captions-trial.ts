@@ -3,7 +3,7 @@ import { tilesInWords } from '../domain/trials/tile-words.ts';
 import type { ChanceCurve, Grade, TrialAnalysis } from '../domain/trials/types.ts';
 import type { EffectsData } from './effects-data.ts';
 import { numeral } from './text.ts';
-import type { ZonesData } from './zones-data.ts';
+import type { ShownZone, ZonesData } from './zones-data.ts';
 
 const many = (n: number, one: string) => `${n} ${n === 1 ? one : `${one}s`}`;
 const percent = (share: number) => `${numeral(100 * share, 0)} %`;
@@ -18,10 +18,17 @@ export function zonesCaption(data: ZonesData): string {
   });
   return [
     `${many(zones.length, 'zone')} of ${many(tiles, 'tile')}, each in its place (n: ${counts.join(', ')})${firedInWords(data)}.`,
-    `Gloss was judged by eye, in the words of the trade (common practice, no published source); ${thickness === 'coats' ? 'thickness is in coats of paint' : 'thickness of the paint is in µm'}, as noted.`,
+    `Gloss was judged by eye, in the words of the trade (common practice, no published source)${thicknessInWords(zones, thickness)}.`,
     ...(panels.some(({ ratio }) => ratio !== null) ? ['Zones in a frame lie as drawn on its picture.'] : []),
     ...(unplaced > 0 ? [`${many(unplaced, 'zone')} without a place on a grid or a picture not shown.`] : []),
   ].join(' ');
+}
+
+function thicknessInWords(zones: readonly ShownZone[], by: ZonesData['thickness']): string {
+  if (zones.every((zone) => zone.thickness === '')) return '';
+  return by === 'coats'
+    ? '; thickness is in coats of paint, as noted'
+    : '; thickness of the paint is in µm, as noted';
 }
 
 /** Only what went through a fire is said to have. */

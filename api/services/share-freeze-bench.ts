@@ -1,19 +1,20 @@
 import type { NewBatch } from '../contract/batch.ts';
-import { figureSheet } from '../contract/figure.ts';
 import type { NewShare } from '../contract/share.ts';
 import type { SharedBench, SharedOutcome } from '../contract/shared.ts';
 import type { Tile } from '../contract/tile.ts';
 import { linesOfEntries } from '../domain/batch/bench-shelf.ts';
 import { benchSheet } from '../domain/batch/scale.ts';
+import { trialMethods, trialReferences } from '../domain/report/trial-methods.ts';
 import { RequirementError } from '../domain/requirement.ts';
+import type { TrialAnalysis } from '../domain/trials/types.ts';
 import type { Caller } from './access.ts';
 import { paintOf } from './batch-figures.ts';
 import { readBatch } from './batches.ts';
 import { fireOnBench } from './bench.ts';
 import { readShelf } from './bench-shelf.ts';
+import { restingOn } from './share-outcome.ts';
 import type { Frozen } from './share-payload.ts';
 import { listTiles } from './tiles.ts';
-import { trialWords } from './trial-figures.ts';
 import { analyseStudyTrial, chanceInStudy, zonesOf } from './trials.ts';
 import { VERSION } from './version.ts';
 
@@ -33,12 +34,15 @@ export async function freezeOutcome(
     factors: Object.fromEntries(trial.factors.map((one) => [one.name, zone.factors[one.name] ?? null])),
   }));
   const chosen = (await listTiles(caller, studyId)).filter(({ id }) => trial.tiles?.includes(id) ?? true);
-  const words = await trialWords(caller, studyId, { ...trial, against, sheet: figureSheet.parse({}) });
-  return {
-    name,
-    payload: { kind: 'outcome', ...made(name), analysis, curve, zones, words, tiles: chosen.map(lying) },
-  };
+  const words = wordsOf(analysis as TrialAnalysis);
+  const whole = { kind: 'outcome' as const, ...made(name), analysis, curve, zones, words };
+  return { name, payload: restingOn({ ...whole, tiles: chosen.map(lying) }) };
 }
+
+const wordsOf = (analysis: TrialAnalysis): SharedOutcome['words'] => ({
+  methods: trialMethods({ analysis, version: VERSION }),
+  references: trialReferences(analysis).map(({ text, doi }) => ({ text, doi })),
+});
 
 /** A tile as it lies, its ids made into names that mean nothing in the study. */
 function lying(tile: Tile): NonNullable<SharedOutcome['tiles']>[number] {

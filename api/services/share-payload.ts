@@ -1,6 +1,7 @@
 import type { share } from '../../db/schema/schema.ts';
 import type { ComparisonData } from '../contract/comparison-data.ts';
 import type { SharedBench, SharedOf, SharedOutcome, SharedPlacement } from '../contract/shared.ts';
+import { restingOn } from './share-outcome.ts';
 
 /** What is kept with a share, by its kind: all that a visitor can reach, besides what a live sheet reads. */
 export type SharePayload = PlacementPayload | SharedOutcome | SharedBench | SheetPayload;
@@ -29,7 +30,7 @@ export type PayloadOf<Kind extends KindOfShare> = Extract<SharePayload, { kind: 
 export function payloadOf({ payload }: Pick<typeof share.$inferSelect, 'payload'>): SharePayload {
   const kept = payload as SharePayload | Pick<PlacementPayload, 'placement' | 'text'>;
   if ('kind' in kept && kept.kind === 'sheet') return kept;
-  if ('kind' in kept && kept.kind === 'outcome') return { ...kept, tiles: kept.tiles ?? null };
+  if ('kind' in kept && kept.kind === 'outcome') return restingOn({ ...kept, tiles: kept.tiles ?? null });
   if ('kind' in kept && kept.kind === 'bench')
     return { ...kept, target: kept.target ?? null, tiles: kept.tiles ?? [] };
   return { slips: null, data: null, ...kept, kind: 'placement' };

@@ -2,6 +2,7 @@ import { createHash } from 'node:crypto';
 import { eq, sql } from 'drizzle-orm';
 import { unzipSync } from 'fflate';
 import { beforeAll, describe, expect, it } from 'vitest';
+import type { SharedOutcome } from '../../api/contract/shared.ts';
 import { share } from '../../db/schema/schema.ts';
 import { readPdf, readPng, readSvg } from '../support/read-files.ts';
 import { startApi } from '../support/start-api.ts';
@@ -120,7 +121,7 @@ describe('a share', () => {
     const seen = (await get(`/api/shared/${body.token}`)).body;
     expect(seen).toMatchObject({ kind: 'outcome', name, version: expect.any(String) });
     expect(seen.analysis).toEqual((await used.api.post(`${at}/trials/analysis`, trial)).body);
-    expect(seen.zones.length).toBeGreaterThanOrEqual(seen.analysis.zones);
+    expect(seen.zones).toHaveLength(seen.analysis.zones);
     expect(seen.words.methods.length).toBeGreaterThan(100);
     for (const zone of seen.zones) expect(Object.keys(zone.factors)).toEqual([factor.name]);
     const [tile] = (await get(`${at}/tiles`)).body;
@@ -148,6 +149,68 @@ describe('a share', () => {
     expect(zones).toHaveLength(body.zones.length + 1);
     expect((await get(`/api/shared/${token}/tables/effects`)).text).toContain(factor.name);
     expect((await get(`/api/shared/${token}/figures/scores.svg`)).status).toBe(404);
+  });
+
+  it('of what mattered tells no setting, tile or zone that the answer does not rest on', async () => {
+    const { body: planned } = await used.api.post(`${at}/tiles`, {
+      ...{ label: 'Not fired yet', rows: 1, columns: 2, settings: { 'secret flux': 'borax' } },
+    });
+    const [judged] = (await get(`${at}/tiles`)).body.filter((one: { id: string }) => one.id !== planned.id);
+    const settings = { ...judged.settings, 'secret flux': 'borax' };
+    await used.api.patch(`${at}/tiles/${judged.id}`, { settings });
+    const factors = (await get(`${at}/trials/factors`)).body;
+    const sharedOf = async (name: string) => {
+      const { factor } = factors.find((one: { factor: { name: string } }) => one.factor.name === name);
+      const wish = { kind: 'outcome', name: 'Why', trial: { factors: [factor] } };
+      const path = `/api/shared/${(await used.api.post(`${at}/shares`, wish)).body.token}`;
+      const seen = await get(path);
+      const files = ['figures/zones.svg', 'figures/effects.svg', 'tables/zones', 'tables/effects'];
+      const texts = await Promise.all(files.map(async (file) => (await get(`${path}/${file}`)).text));
+      return { seen: seen.body, all: [seen.text, ...texts].join('\n') };
+    };
+    const { seen, all } = await sharedOf('coats');
+    expect(all).toContain('coats');
+    for (const word of ['secret flux', 'borax', 'PbO as weighed', 'lead roast', 'fritted', 'Firing 1'])
+      expect(all, word).not.toContain(word);
+    const { zones, tiles, analysis } = seen as SharedOutcome;
+    expect(analysis.leftOut.some(({ tile }) => tile === planned.label)).toBe(true);
+    const lying = tiles!.flatMap((tile) => tile.zones.map(({ label }) => `${tile.label} ${label}`));
+    expect(lying.sort()).toEqual(zones.map(({ tile, label }) => `${tile} ${label}`).sort());
+    expect(lying).toHaveLength(analysis.zones);
+    expect(lying.filter((one) => one.startsWith(planned.label))).toEqual([]);
+    const roasted = (await sharedOf('lead roast')).seen as SharedOutcome;
+    expect(roasted.tiles!.map((tile) => Object.keys(tile.settings))).toContainEqual(['lead roast']);
+    for (const zone of roasted.tiles!.flatMap((tile) => tile.zones)) expect(zone.coats).toBeNull();
+    await used.api.patch(`${at}/tiles/${judged.id}`, { settings: judged.settings });
+    await used.api.delete(`${at}/specimens/${planned.id}`);
+  });
+
+  it('of what mattered that was made with more than was chosen opens without it', async () => {
+    const { factor } = (await get(`${at}/trials/factors`)).body.find(
+      (one: { factor: { name: string } }) => one.factor.name === 'coats',
+    );
+    const wish = { kind: 'outcome', name: 'Old', trial: { factors: [factor] } };
+    const { id, token } = (await used.api.post(`${at}/shares`, wish)).body;
+    const before = (await get(`/api/shared/${token}`)).body as SharedOutcome;
+    const { db } = used.database;
+    const [row] = await db.select().from(share).where(eq(share.id, id));
+    const kept = row!.payload as SharedOutcome;
+    const tiles = kept.tiles!.map((tile) => ({
+      ...tile,
+      firingName: 'Kiln',
+      settings: { 'lead roast': 'raw' },
+    }));
+    const zone = { tile: 'Plan', label: 'A1', factors: { coats: 2 }, grade: null, glassyShare: null };
+    const analysis = {
+      ...kept.analysis,
+      leftOut: [...kept.analysis.leftOut, { zone: 'Plan A1', why: 'no gloss grade noted yet' }],
+    };
+    const words = { ...kept.words, captions: { zones: 'fired in Kiln' } };
+    const payload = { ...kept, analysis, words, zones: [...kept.zones, zone], tiles };
+    await db.update(share).set({ payload }).where(eq(share.id, id));
+    const { body, text } = await get(`/api/shared/${token}`);
+    expect(body).toEqual({ ...before, analysis });
+    expect(text).not.toContain('Kiln');
   });
 
   it('of a bench sheet gives its figure in every form and its tables', async () => {

@@ -38,7 +38,8 @@ beforeAll(async () => {
   const { token } = await ask<ShareMade>(`/studies/${study}/shares`, { placement: kept.id });
   html = await (await call(`/shared/${token}/page.html`)).text();
   await writeFile(join(folder, 'placement.html'), html);
-  const [{ factor }] = await ask<[{ factor: object }]>(`/studies/${study}/trials/factors`);
+  const factors = await ask<{ factor: { name: string } }[]>(`/studies/${study}/trials/factors`);
+  const { factor } = factors.find((one) => one.factor.name === 'coats')!;
   const [batch] = await ask<[{ id: string; name: string }]>(`/studies/${study}/batches`);
   others = { outcome: HOSTILE, bench: `Bench sheet: ${batch.name}` };
   for (const shared of [
@@ -172,6 +173,12 @@ describe('a share saved as one file', () => {
     expect(html).not.toContain(study);
     expect(html).not.toContain('/api/');
     expect(html).not.toContain(service.address);
+  });
+  test('of what mattered holds no setting that was not asked for', async () => {
+    const file = await readFile(join(folder, 'outcome.html'), 'utf8');
+    const [, data] = /id="frozen">(.*?)<\/script>/s.exec(file)!;
+    expect(data).toContain('"coats"');
+    for (const word of ['PbO as weighed', 'lead roast', 'fritted']) expect(data).not.toContain(word);
   });
   test('is the same from the study itself', async () => {
     const own = await (await call(`/studies/${study}/placements/${kept.id}/page.html`)).text();

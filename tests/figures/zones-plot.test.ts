@@ -90,6 +90,13 @@ describe('the zones of tiles as they lie', () => {
     expect(caption(nine)).toContain('; fired in Firing 1 and Firing 2.');
   });
 
+  it('are said to have a thickness only where one is noted', () => {
+    const caption = (zones: LyingTile['zones']) => zonesCaption(zonesData([{ ...nine[0]!, zones }], 'z'));
+    const { zones } = nine[0]!;
+    expect(caption(zones)).toContain('; thickness is in coats of paint, as noted.');
+    expect(caption(zones.map((zone) => ({ ...zone, coats: null })))).not.toContain('thickness');
+  });
+
   it.each(Object.values(FORMATS))('collide and run off nowhere: $name', (sheet) => {
     for (const tiles of [nine.slice(0, 1), nine, [...nine, ...nine, pot]]) {
       const data = zonesData(tiles, 'z');
