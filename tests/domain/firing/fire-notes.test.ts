@@ -30,7 +30,7 @@ const read = (id: string, minutes: number): FireNote => ({
   where: '',
   reading,
 });
-const air = (id: string, minutes: number, what: 'oxidising' | 'reducing' | 'smothered'): FireNote => ({
+const air = (id: string, minutes: number, what: AirStage['air']): FireNote => ({
   ...at(id, minutes),
   ...{ kind: 'air', air: what },
 });
