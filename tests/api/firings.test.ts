@@ -96,16 +96,18 @@ describe('a log is looked at before it is read', () => {
 });
 
 describe('a log whose minutes were written as seconds', () => {
-  it('is doubted in words before it is read, and no longer once its times are put right', async () => {
+  it('is remarked on before it is read, and no longer once its times are put right', async () => {
     const seconds = csv((i) => `${i},${shape(i)}`, 'Time (s),Kiln °C');
     const { body } = await preview(seconds);
     expect(body.flags.map((one: Body) => one.kind)).toEqual(['too-fast']);
-    expect(body.flags[0].message).toMatch(/faster than a fire heats\. Were minutes read as seconds\?/);
+    expect(body.flags[0].message).toMatch(/faster than fires usually heat\. .*so do minutes read as seconds/);
     expect((await used.api.get(firing)).body.log).toBeNull();
     const time = { kind: 'minutes', columns: [0], dateOrder: 'dayFirst' };
     expect((await preview(seconds, { choices: { time } })).body.flags).toEqual([]);
     const kept = await put(seconds);
-    expect(kept.body.summary.sentence).toContain('Were minutes read as seconds?');
+    expect(kept.body.summary.sentence).toMatch(
+      /A sensor put into a hot fire reads so; so do minutes read as seconds/,
+    );
   });
 });
 

@@ -194,6 +194,27 @@ describe('logReducer flags what looks wrong, with its row', () => {
     expect(digestOf(slowed(1)).flags).toEqual([]);
     expect(digestOf(slowed(400)).flags.map((one) => one.kind)).toEqual(['too-slow']);
   });
+
+  it('no pace of a fire that the logger ran long before and after, whatever its first reading', () => {
+    const days = 86_400;
+    const minutes = (from: number, to: number, celsius: (s: number) => number) =>
+      Array.from({ length: (to - from) / 60 }, (_, i): Reading => [from + 60 * i, celsius(60 * i)]);
+    const still = minutes(0, 9 * days, (s) => (s < days ? 350 - s / 288 : 20));
+    const rise = minutes(9 * days, 9 * days + 28_800, (s) => 20 + Math.round(s / 36));
+    const after = minutes(9 * days + 28_800, 12 * days, () => 20);
+    expect(digestOf([...still, ...rise, ...after], {}, 500).flags).toEqual([]);
+    const quick = (by: number) => rise.map(([s, c]): Reading => [9 * days + (s - 9 * days) * by, c!]);
+    expect(digestOf(quick(1 / 60)).flags.map((one) => one.kind)).toEqual(['too-fast']);
+  });
+
+  it('a sensor put into a hot fire, as a remark that names that cause and does not say what is wrong', () => {
+    const cold = Array.from({ length: 60 }, (_, i): Reading => [5 * i, 20]);
+    const raku = Array.from({ length: 120 }, (_, i): Reading => [300 + 5 * i, Math.min(950, 20 + 31 * i)]);
+    const { flags } = digestOf([...cold, ...raku]);
+    expect(flags.map((one) => one.kind)).toEqual(['too-fast']);
+    expect(flags[0]!.message).toContain('A sensor put into a hot fire reads so;');
+    expect(flags[0]!.message).not.toMatch(/\?|check/i);
+  });
 });
 
 describe('logReducer refuses', () => {

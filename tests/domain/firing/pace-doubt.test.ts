@@ -5,8 +5,10 @@ import { paceDoubt } from '../../../api/domain/firing/pace-doubt.ts';
 const doubt = (hours: number, { from = 20, to = 850 } = {}) =>
   paceDoubt({
     channel: { name: 'top', sensor: { kind: 'unknown' } },
-    first: { seconds: 0, celsius: from },
-    peak: { seconds: 3600 * hours, celsius: to },
+    curve: [
+      { seconds: 0, celsius: from },
+      { seconds: 3600 * hours, celsius: to },
+    ],
   });
 
 describe('the pace of a log', () => {
@@ -20,17 +22,19 @@ describe('the pace of a log', () => {
     expect(doubt(hours)).toBeNull();
   });
 
-  it('of minutes read as seconds is doubted, with how long it took as minutes', () => {
+  it('of minutes read as seconds is remarked on with its causes, and with how long it took as minutes', () => {
     expect(doubt(2 / 60)).toMatchObject({ kind: 'too-fast', channel: 'top', row: null });
     expect(doubt(2 / 60)?.message).toBe(
-      'top: a rise from 20 to 850 °C in 0:02 h (25,000 °C per hour) is faster than a fire heats. Were minutes read as seconds? As minutes it took 2:00 h. Check how times are written.',
+      'top: a rise from 20 to 850 °C in 0:02 h (25,000 °C per hour), faster than fires usually heat. A sensor put into a hot fire reads so; so do minutes read as seconds (as minutes it took 2:00 h).',
     );
   });
 
-  it('of seconds read as minutes is doubted where it is slower than a kiln is fired', () => {
+  it('of seconds read as minutes is remarked on where it is slower than a kiln is fired', () => {
     expect(doubt(10 * 60)).toMatchObject({ kind: 'too-slow' });
-    expect(doubt(10 * 60)?.message).toContain('(1.4 °C per hour) is slower than a kiln is fired');
-    expect(doubt(10 * 60)?.message).toContain('As seconds it took 10:00 h');
+    expect(doubt(10 * 60)?.message).toContain(
+      '(1.4 °C per hour), slower than kilns are usually fired. A kiln warmed over weeks reads so;',
+    );
+    expect(doubt(10 * 60)?.message).toContain('so do seconds read as minutes (as seconds it took 10:00 h).');
   });
 
   it('is doubted one way or not at all, and only of a rise that is a firing', () => {
@@ -50,9 +54,7 @@ describe('the pace of a log', () => {
   });
 
   it('of a log without a reading, or hottest at its first, is not told', () => {
-    expect(
-      paceDoubt({ channel: { name: 'top', sensor: { kind: 'unknown' } }, first: null, peak: null }),
-    ).toBeNull();
+    expect(paceDoubt({ channel: { name: 'top', sensor: { kind: 'unknown' } }, curve: [] })).toBeNull();
     expect(doubt(0, { from: 20, to: 900 })).toBeNull();
   });
 });

@@ -48,7 +48,7 @@ function Firing({ study, firing }: { readonly study: string; readonly firing: Fi
         }
       />
       {summary && summary.flags.length > 0 && (
-        <Notice kind="caution" title="What looks wrong in the log">
+        <Notice kind="caution" title="Noticed in the log">
           <ul>
             {summary.flags.map((flag) => (
               <li key={flag.message}>{flag.message}</li>
