@@ -208,6 +208,21 @@ test('a ware group’s centre becomes a batch, by both measures, and is kept', a
   await page.getByText('Found for the centre of Vale black, early.').waitFor();
 });
 
+test('a target is the centre of all of a large group, more than one request may name', async () => {
+  const study = `/studies/${await post('/studies', { name: 'Many' })}`;
+  const group = await post(`${study}/groups`, { name: 'Large' });
+  const sherd = async (i: number) => {
+    const specimen = await post(`${study}/specimens`, { label: `L${i}`, group });
+    const [PbO, SiO2, MnO] = [52 + Math.sin(i), 36 + Math.sin(2 * i), 10 + Math.cos(3 * i)];
+    const reported = Object.entries({ PbO, SiO2, MnO }).map(([analyte, value]) => ({ analyte, value }));
+    await post(`${study}/analyses`, { specimen, measured: 'paint', reported });
+  };
+  for (let from = 0; from < 501; from += 50)
+    await Promise.all(Array.from({ length: Math.min(50, 501 - from) }, (_, i) => sherd(from + i)));
+  await page.goto(`${study}/bench/target`);
+  await page.getByText(/^Centre of 501 sherds/).waitFor();
+});
+
 test('the set of batches inside a group is found beside the page, and can be stopped', async () => {
   await page.goto(`${demo}/target`);
   await page.getByRole('button', { name: 'Find the set' }).click();

@@ -1,6 +1,13 @@
-import { keepPreviousData, useMutation, useQuery, useQueryClient } from '@tanstack/react-query';
+import {
+  keepPreviousData,
+  type UseQueryResult,
+  useMutation,
+  useQueries,
+  useQuery,
+  useQueryClient,
+} from '@tanstack/react-query';
 import type { FigureFile, FigureWish } from '../../api/contract/figure.ts';
-import type { ComparisonRequest, NewPlacement } from '../../api/contract/placement.ts';
+import type { Comparison, ComparisonRequest, NewPlacement } from '../../api/contract/placement.ts';
 import { answer, api } from '../client.ts';
 import { refusalFrom } from '../problem.ts';
 import { underStudy, useRefresh } from './studies.ts';
@@ -18,6 +25,37 @@ export function useComparison(study: string, json: ComparisonRequest | null) {
     placeholderData: keepPreviousData,
     staleTime: 60_000,
   });
+}
+
+/** As many replicas as one comparison may name. */
+const AT_ONCE = 500;
+
+/** Specimens as they enter a comparison, however many; undefined until all are there. */
+export function useSamples(study: string, request: ComparisonRequest | null, ids: readonly string[]) {
+  const starts = Array.from({ length: Math.ceil(ids.length / AT_ONCE) }, (_, i) => i * AT_ONCE);
+  return useQueries({
+    queries:
+      request === null
+        ? []
+        : starts.map((from) => {
+            const json = { ...request, replicas: ids.slice(from, from + AT_ONCE) };
+            return {
+              queryKey: underStudy(study, 'comparison', json),
+              queryFn: () => answer(comparison.$post({ param: { study }, json })),
+              staleTime: 60_000,
+            };
+          }),
+    combine: together,
+  });
+}
+
+function together(answers: readonly UseQueryResult<Comparison>[]) {
+  const all = answers.flatMap(({ data }) => data ?? []);
+  const whole = answers.length > 0 && all.length === answers.length;
+  return {
+    samples: whole ? all.flatMap(({ replicas }) => replicas) : undefined,
+    error: answers.find(({ error }) => error)?.error ?? null,
+  };
 }
 
 export function usePlacements(study: string) {

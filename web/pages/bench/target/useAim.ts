@@ -2,13 +2,17 @@ import { useMemo } from 'react';
 import type { ComparisonRequest } from '../../../../api/contract/placement.ts';
 import type { WareGroup } from '../../../../api/contract/ware-group.ts';
 import type { TargetSpread } from '../../../../api/domain/batch/target-spread.ts';
-import { DEFAULT_NORMALISATION, type Measured } from '../../../../api/domain/composition/types.ts';
+import {
+  DEFAULT_NORMALISATION,
+  type Measured,
+  type Sample,
+} from '../../../../api/domain/composition/types.ts';
 import { DEFAULT_MODEL } from '../../../../api/domain/reference/types.ts';
 import { readNumber } from '../../../parts/numbers.ts';
 import { messageOf } from '../../../problem.ts';
 import { useAnalyses } from '../../../queries/analyses.ts';
 import { useLookups } from '../../../queries/lookups.ts';
-import { useComparison } from '../../../queries/placements.ts';
+import { useComparison, useSamples } from '../../../queries/placements.ts';
 import { useSpecimens } from '../../../queries/specimens.ts';
 import { readAnalysis } from '../materials/material-form.ts';
 import { attempt } from '../parts/attempt.ts';
@@ -45,7 +49,7 @@ function requestFor(group: string, measured: Measured, replicas: string[]): Comp
 /** The target as chosen: read from the study, slip drawn off, spread and all. */
 export function useAim(study: string, form: TargetForm, groups: readonly WareGroup[]): AimState {
   const slip = useSlip(study, form, groups);
-  const ofGroup = useGroupSamples(study, form.source === 'group' ? form.group : null);
+  const { samples, error } = useGroupSamples(study, form.source === 'group' ? form.group : null);
   const ofSherd = useSherdAmounts(study, form.source === 'sherd' ? form.sherd : null);
   return useMemo(() => {
     if (slip.state) return slip.state;
@@ -68,15 +72,15 @@ export function useAim(study: string, form: TargetForm, groups: readonly WareGro
     }
     const group = groups.find((one) => one.id === form.group);
     if (!group) return NOTHING;
-    if (ofGroup.error) return refused(messageOf(ofGroup.error));
-    const samples = ofGroup.data?.replicas;
+    if (error) return refused(messageOf(error));
     if (!samples) return WAITING;
     return make(() => aimAtGroup(samples, group, choices));
-  }, [form, groups, slip, ofGroup.data, ofGroup.error, ofSherd]);
+  }, [form, groups, slip, samples, error, ofSherd]);
 }
 
 /** As many rows as one answer may hold. */
 const MOST = 5000;
+const NO_SAMPLES: readonly Sample[] = [];
 
 function useGroupSamples(study: string, group: string | null) {
   const wishes = { kind: 'sherd' as const, limit: MOST, ...(group ? { group } : {}) };
@@ -84,7 +88,9 @@ function useGroupSamples(study: string, group: string | null) {
   const ids = group
     ? (specimens.data?.rows ?? []).filter((row) => row.group === group).map((row) => row.id)
     : [];
-  return useComparison(study, group && ids.length > 0 ? requestFor(group, 'paint', ids) : null);
+  const found = useSamples(study, group ? requestFor(group, 'paint', []) : null, ids);
+  const none = specimens.isSuccess && !specimens.isPlaceholderData && ids.length === 0;
+  return { ...found, samples: none ? NO_SAMPLES : found.samples };
 }
 
 function useSherdAmounts(study: string, sherd: string | null) {
