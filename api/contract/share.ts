@@ -31,6 +31,8 @@ export const newShare = z
       kind: z.literal('bench'),
       /** A batch of the study by its id, or one written out: found for a target and not kept. */
       batch: z.union([id, newBatch]),
+      /** Whether what was analysed on tiles made of it goes with it. */
+      measured: z.boolean().default(false),
       ...terms,
     }),
     z.object({

@@ -66,8 +66,9 @@ const sharedBench = z.object({
       ...{ water: z.number(), handling: z.string() },
     }),
   ),
-  result: fired,
-  /** What it was to become, and what was analysed on tiles made of it: what its figure sets beside it. */
+  /** As the batch becomes it; what each material brings stays with the owner. */
+  result: fired.extend({ fired: fired.shape.fired.omit({ lines: true }) }),
+  /** What it was to become, and where that was chosen, what was analysed on tiles made of it: its figure sets both beside it. */
   target: aim.nullable(),
   tiles: z.array(z.object({ label: z.string(), spots: z.number(), amounts })),
 });

@@ -10,6 +10,7 @@ import { compare } from './comparison.ts';
 import { readComparisonData } from './comparison-data.ts';
 import { sourcesOf } from './comparison-sources.ts';
 import { found } from './failure.ts';
+import { takingPart } from './taking-part.ts';
 import { VERSION } from './version.ts';
 
 export interface Kept {
@@ -34,7 +35,8 @@ export async function readKept(caller: Caller, studyId: string, placementId: str
   const kept = result as Comparison;
   const read = data ?? (await readComparisonData(caller, studyId, kept.request));
   return {
-    ...{ result: kept, data: read as ComparisonData, frozen: data !== null, version, name, note },
+    ...{ result: kept, data: takingPart(read as ComparisonData, kept), frozen: data !== null },
+    ...{ version, name, note },
     createdAt: createdAt.toISOString(),
   };
 }

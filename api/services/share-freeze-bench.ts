@@ -1,4 +1,3 @@
-import type { NewBatch } from '../contract/batch.ts';
 import type { NewShare } from '../contract/share.ts';
 import type { SharedBench, SharedOutcome } from '../contract/shared.ts';
 import type { Tile } from '../contract/tile.ts';
@@ -13,12 +12,13 @@ import { readBatch } from './batches.ts';
 import { fireOnBench } from './bench.ts';
 import { readShelf } from './bench-shelf.ts';
 import { restingOn } from './share-outcome.ts';
-import type { Frozen } from './share-payload.ts';
+import { becoming, type Frozen } from './share-payload.ts';
 import { listTiles } from './tiles.ts';
 import { analyseStudyTrial, chanceInStudy, zonesOf } from './trials.ts';
 import { VERSION } from './version.ts';
 
 type OutcomeWish = Extract<NewShare, { kind: 'outcome' }>;
+type BenchWish = Extract<NewShare, { kind: 'bench' }>;
 const made = (name: string) => ({ name, version: VERSION, createdAt: new Date().toISOString() });
 
 /** What mattered, with the zones it rests on: as it stands now, whatever becomes of the tiles. */
@@ -60,19 +60,19 @@ function lying(tile: Tile): NonNullable<SharedOutcome['tiles']>[number] {
   };
 }
 
-/** A batch with what it becomes. What is left on the shelf and what it cost stay with the owner. */
+/** A batch with what it becomes. What is left on the shelf, what it cost and what each material brings stay with the owner. */
 export async function freezeBench(
   caller: Caller,
   studyId: string,
-  batch: string | NewBatch,
+  { batch, measured }: BenchWish,
 ): Promise<Frozen<SharedBench>> {
   const { name, note, unit, lines, fire, target, specimens } =
     typeof batch === 'string' ? await readBatch(caller, studyId, batch) : batch;
   const sheet = benchSheet(linesOfEntries(lines, await readShelf(caller, studyId)));
   const rows = sheet.rows.map(({ cost: _, short: __, ...row }) => row);
-  const result = await fireOnBench(caller, studyId, { lines, fire, balance: 0.01 });
+  const result = becoming(await fireOnBench(caller, studyId, { lines, fire, balance: 0.01 }));
   const { celsius, atmosphere } = fire;
-  const sides = { target, tiles: await paintOf(caller, studyId, specimens) };
+  const sides = { target, tiles: await paintOf(caller, studyId, measured ? specimens : []) };
   const head = { kind: 'bench' as const, ...made(name), note, unit, celsius, atmosphere };
   return { name, payload: { ...head, rows, result, ...sides } };
 }

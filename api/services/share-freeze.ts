@@ -10,7 +10,7 @@ import { sheetOfStudy } from './sheet-notes.ts';
 
 export function freezeShare(caller: Caller, studyId: string, wish: NewShare): Promise<Frozen> {
   if (wish.kind === 'outcome') return freezeOutcome(caller, studyId, wish);
-  if (wish.kind === 'bench') return freezeBench(caller, studyId, wish.batch);
+  if (wish.kind === 'bench') return freezeBench(caller, studyId, wish);
   if (wish.kind === 'sheet') return openSheet(caller, studyId, wish.firing);
   return freezePlacementShare(caller, studyId, wish.placement);
 }

@@ -1,7 +1,9 @@
 import type { share } from '../../db/schema/schema.ts';
+import type { FiredAnswer } from '../contract/batch.ts';
 import type { ComparisonData } from '../contract/comparison-data.ts';
 import type { SharedBench, SharedOf, SharedOutcome, SharedPlacement } from '../contract/shared.ts';
 import { restingOn } from './share-outcome.ts';
+import { takingPart } from './taking-part.ts';
 
 /** What is kept with a share, by its kind: all that a visitor can reach, besides what a live sheet reads. */
 export type SharePayload = PlacementPayload | SharedOutcome | SharedBench | SheetPayload;
@@ -32,8 +34,16 @@ export function payloadOf({ payload }: Pick<typeof share.$inferSelect, 'payload'
   if ('kind' in kept && kept.kind === 'sheet') return kept;
   if ('kind' in kept && kept.kind === 'outcome') return restingOn({ ...kept, tiles: kept.tiles ?? null });
   if ('kind' in kept && kept.kind === 'bench')
-    return { ...kept, target: kept.target ?? null, tiles: kept.tiles ?? [] };
-  return { slips: null, data: null, ...kept, kind: 'placement' };
+    return { ...kept, result: becoming(kept.result), target: kept.target ?? null, tiles: kept.tiles ?? [] };
+  const placement: PlacementPayload = { slips: null, data: null, ...kept, kind: 'placement' };
+  const { data } = placement;
+  return data ? { ...placement, data: takingPart(data, placement.placement.result) } : placement;
+}
+
+/** What a batch becomes, without what each of its materials brings. */
+export function becoming({ fired, ...rest }: SharedBench['result'] | FiredAnswer): SharedBench['result'] {
+  const { lines: _, ...whole } = { lines: null, ...fired };
+  return { ...rest, fired: whole };
 }
 
 type Around = 'comments' | 'expiresAt' | 'said';

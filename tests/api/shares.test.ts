@@ -37,6 +37,14 @@ async function inEveryForm(figure: string): Promise<void> {
   expect(readPng(await bytes('png')).width).toBe(800);
 }
 
+/** As a batch becomes it in the study, without what each of its materials brings. */
+async function becoming(wish: object) {
+  const { fired, ...rest } = (await used.api.post(`${at}/batches/fired`, wish)).body;
+  const { lines, ...whole } = fired;
+  expect(lines.length).toBeGreaterThan(0);
+  return { ...rest, fired: whole };
+}
+
 const reported = (analyte: string, value: number) => ({
   ...{ analyte, value, unit: 'wt%', uncertainty: null, basis: null },
   ...{ belowDetection: false, limit: null, resolution: 0.1 },
@@ -215,7 +223,8 @@ describe('a share', () => {
 
   it('of a bench sheet gives its figure in every form and its tables', async () => {
     const batches = (await get(`${at}/batches`)).body as { id: string; target: object | null }[];
-    const { token } = (await used.api.post(`${at}/shares`, { kind: 'bench', batch: batches[0]!.id })).body;
+    const wish = { kind: 'bench', batch: batches[0]!.id, measured: true };
+    const { token } = (await used.api.post(`${at}/shares`, wish)).body;
     const { target, tiles, rows, result } = (await get(`/api/shared/${token}`)).body;
     expect(target !== null || tiles.length > 0).toBe(true);
     await inEveryForm(`/api/shared/${token}/figures/fired`);
@@ -237,10 +246,25 @@ describe('a share', () => {
     expect((await get(`${at}/batches`)).body).toHaveLength(before);
     const seen = (await get(`/api/shared/${made.body.token}`)).body;
     expect(seen).toMatchObject({ name: batch.name, note: batch.note, target, tiles: [] });
-    expect(seen.result).toEqual((await used.api.post(`${at}/batches/fired`, { lines, fire })).body);
+    expect(seen.result).toEqual(await becoming({ lines, fire }));
     await inEveryForm(`/api/shared/${made.body.token}/figures/fired`);
     const strange = { ...batch, lines: [{ material: 'nothing-such', amount: 1, water: 0 }] };
     expect((await used.api.post(`${at}/shares`, { kind: 'bench', batch: strange })).status).toBe(422);
+  });
+
+  it('of a bench sheet holds what was analysed on its tiles only where that was chosen', async () => {
+    const seen = async (batch: string, wish: object) => {
+      const { token } = (await used.api.post(`${at}/shares`, { kind: 'bench', batch, ...wish })).body;
+      return get(`/api/shared/${token}`);
+    };
+    const batches = (await get(`${at}/batches`)).body as { id: string; specimens: string[] }[];
+    const painted = batches.filter(({ specimens }) => specimens.length > 0);
+    const chosen = await Promise.all(painted.map(({ id }) => seen(id, { measured: true })));
+    const at0 = chosen.findIndex(({ body }) => body.tiles.length > 0);
+    const [{ label }] = chosen[at0]!.body.tiles;
+    const without = await seen(painted[at0]!.id, {});
+    expect(without.body).toMatchObject({ tiles: [], target: chosen[at0]!.body.target });
+    expect(without.text).not.toContain(label);
   });
 
   it('of another kind, made before its figures could be drawn, still opens and says what is missing', async () => {
@@ -263,7 +287,7 @@ describe('a share', () => {
     const { body } = await used.api.post(`${at}/shares`, { kind: 'bench', batch: batch.id });
     const seen = (await get(`/api/shared/${body.token}`)).body;
     const { lines, fire } = batch;
-    expect(seen.result).toEqual((await used.api.post(`${at}/batches/fired`, { lines, fire })).body);
+    expect(seen.result).toEqual(await becoming({ lines, fire }));
     expect(seen.rows).toHaveLength(lines.length);
     expect(seen.result.safety.firstRule.length).toBeGreaterThan(10);
     expect(Object.keys(seen.rows[0]).sort()).toEqual(
@@ -308,6 +332,24 @@ describe('a share', () => {
       expect(compared.includes(id) || groups.includes(group)).toBe(true);
     expect(Object.keys(slips.names).sort()).toEqual(groups.sort());
     await used.api.delete(`${at}/specimens/${alone.id}`);
+  });
+
+  it('holds no replica that nothing was measured on', async () => {
+    const notes = 'a plan nobody outside may read';
+    const planned = { label: 'Planned only', kind: 'replica', notes };
+    const added = await used.api.post(`${at}/specimens`, planned);
+    const { settings } = (await get(`${at}/placements/${placement}`)).body.result.request;
+    const wish = { name: 'With all replicas', comparison: { settings } };
+    const kept = await used.api.post(`${at}/placements`, wish);
+    const { token } = await make({ placement: kept.body.id });
+    const answer = await used.api.raw(`/api/shared/${token}/bundle.zip`);
+    const files = unzipSync(new Uint8Array(await answer.arrayBuffer()));
+    const texts = Object.values(files).map((bytes) => new TextDecoder().decode(bytes));
+    expect(texts.some((text) => text.includes(kept.body.result.placements[0].label))).toBe(true);
+    for (const word of [planned.label, notes])
+      expect(texts.filter((text) => text.includes(word))).toEqual([]);
+    await used.api.delete(`${at}/placements/${kept.body.id}`);
+    await used.api.delete(`${at}/specimens/${added.body.id}`);
   });
 
   it('reaches nothing that is not in it', async () => {

@@ -44,7 +44,7 @@ beforeAll(async () => {
   others = { outcome: HOSTILE, bench: `Bench sheet: ${batch.name}` };
   for (const shared of [
     { kind: 'outcome', name: HOSTILE, trial: { factors: [factor] } },
-    { kind: 'bench', batch: batch.id },
+    { kind: 'bench', batch: batch.id, measured: true },
   ]) {
     const made = await ask<ShareMade>(`/studies/${study}/shares`, shared);
     const answer = await call(`/shared/${made.token}/page.html`);

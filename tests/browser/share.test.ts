@@ -255,6 +255,27 @@ describe('what else is shared', () => {
     if (process.env.SHOTS) await page.screenshot({ path: `${process.env.SHOTS}/found.png`, fullPage: true });
     expect(await ask<object[]>(`/studies/${study}/batches`)).toHaveLength(before);
   });
+  test('a bench sheet goes out with what was analysed on its tiles only where that is ticked, and says so', async () => {
+    const batches = await ask<{ id: string; name: string }[]>(`/studies/${study}/batches`);
+    const { id } = batches.find(({ name }) => name === 'Batch C, roasted')!;
+    await page.goto(studyPath(study, `/bench/batches/${id}/sheet`));
+    const part = page.getByRole('region', { name: 'Share this' });
+    const sentence = part.getByText('The visitor sees');
+    const tilesOf = async () => {
+      const address = part.locator('.share-address');
+      const before = (await address.count()) > 0 ? await address.getAttribute('href') : null;
+      await part.getByRole('button', { name: 'Share it' }).press('Enter');
+      await expect.poll(() => address.getAttribute('href')).not.toBe(before);
+      const token = (await address.getAttribute('href'))!.split('/').at(-1);
+      return (await ask<{ tiles: object[] }>(`/shared/${token}`)).tiles;
+    };
+    expect(await sentence.textContent()).not.toContain('analysed');
+    expect(await tilesOf()).toEqual([]);
+    await part.getByRole('checkbox', { name: 'With what was analysed on its tiles' }).press('Space');
+    expect(await sentence.textContent()).toContain('what was analysed on its tiles');
+    if (process.env.SHOTS) await part.screenshot({ path: `${process.env.SHOTS}/bench-sheet.png` });
+    expect((await tilesOf()).length).toBeGreaterThan(0);
+  });
   test.each(['light', 'dark'] as const)('both pass axe in %s and fit a phone', async (colorScheme) => {
     const name = '<img src=x onerror="document.title=1">';
     const [{ factor }] = await ask<[{ factor: object }]>(`/studies/${study}/trials/factors`);

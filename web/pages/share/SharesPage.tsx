@@ -72,7 +72,9 @@ function Make({ study, kept }: PageProps & { readonly kept: readonly PlacementSu
     <section className="sheet stack" aria-labelledby="make-heading">
       <h2 id="make-heading">Share a placement</h2>
       <p className="faint">
-        The visitor sees the sherds compared, their numbers, methods and sources; nothing else of the study.
+        The visitor sees the placement with its note, the sherds compared and those left out, the slips
+        measured on them and their wares, methods and sources, and can take all of it as reported, with
+        catalogue numbers and notes; nothing else of the study.
       </p>
       <div className="columns">
         <Select

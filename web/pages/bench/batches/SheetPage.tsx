@@ -15,7 +15,6 @@ import { PageHead } from '../../../parts/PageHead.tsx';
 import { Select } from '../../../parts/Select.tsx';
 import { useBatches } from '../../../queries/bench.ts';
 import { useStudy } from '../../../queries/studies.ts';
-import { ShareThis } from '../../share/ShareThis.tsx';
 import { fireHere } from '../fired/compute.ts';
 import { attempt } from '../parts/attempt.ts';
 import { showRange } from '../parts/Range.tsx';
@@ -23,6 +22,7 @@ import { type Bench, WithShelf } from '../parts/WithShelf.tsx';
 import { batchPath } from '../paths.ts';
 import { Gone } from './BatchPage.tsx';
 import { AMOUNTS_OF } from './ScaleTo.tsx';
+import { ShareSheet } from './ShareSheet.tsx';
 
 interface SheetPageProps {
   readonly study: string;
@@ -122,11 +122,7 @@ function Sheet({ study, bench, batch }: SheetProps) {
             {batch.note && <p className="lines">{batch.note}</p>}
           </section>
           <Cautions hazards={made.value.fired.hazards} />
-          <ShareThis
-            study={study}
-            seen="The visitor sees the recipe as the batch holds it, what it becomes and its cautions, as they are now; not what is on the shelf or what it cost."
-            wish={(terms) => ({ kind: 'bench', batch: batch.id, ...terms })}
-          />
+          <ShareSheet study={study} batch={batch} />
         </>
       )}
     </>

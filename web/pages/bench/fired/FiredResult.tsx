@@ -12,8 +12,15 @@ import { dioxideLitres, type Fired } from './compute.ts';
 import { OxidesTable } from './OxidesTable.tsx';
 import { Unity } from './Unity.tsx';
 
+/** Of the batch as a whole: nothing here is told line by line. */
+type Whole = Omit<FiredBatch, 'lines'>;
+
 /** What a batch becomes: oxides, molecular formula, losses. */
-export function FiredResult({ result }: { readonly result: Fired }) {
+export function FiredResult({
+  result,
+}: {
+  readonly result: Omit<Fired, 'fired'> & { readonly fired: Whole };
+}) {
   const { fired, celsius, unity, advice } = result;
   return (
     <div className="stack wide-gap">
@@ -50,7 +57,7 @@ export function FiredResult({ result }: { readonly result: Fired }) {
 /** Below it calcite can keep its carbonate for long; value from memory, for still air. */
 const CALCITE_GONE = 900;
 
-function drivenOff({ totals }: FiredBatch, celsius: number): string {
+function drivenOff({ totals }: Whole, celsius: number): string {
   const { CO2, H2O } = totals.gases;
   if (CO2 + H2O <= 0) return '';
   const taken = ' Carbonates and hydroxides are taken as fully driven off';
@@ -94,7 +101,7 @@ function UnitySection({ unity }: { readonly unity: UnityFormula | null }) {
   );
 }
 
-function Losses({ fired }: { readonly fired: FiredBatch }) {
+function Losses({ fired }: { readonly fired: Whole }) {
   const { loss, sulfur } = fired;
   return (
     <section className="stack" aria-labelledby="losses">

@@ -25,7 +25,7 @@ export function ShareFound(at: {
   return (
     <ShareThis
       study={at.study}
-      seen="The visitor sees the target, the batch found for it and how, what it becomes and its cautions, as they are now; not what is on the shelf or what it cost."
+      seen="The visitor sees the target and what is remarked of it, the batch found for it and how, what it becomes and its cautions, as they are now; not what is on the shelf or what it cost."
       wish={(terms) => ({ kind: 'bench', batch: { ...batch, note: howFound(found) }, ...terms })}
     >
       <Select label="Which batch" choices={WHICH} value={which} onChange={setWhich} />
