@@ -51,7 +51,7 @@ async function fileOf(
 function allTablesOf(payload: FrozenPayload): Record<string, string> {
   const reported = payload.kind !== 'placement' || payload.data === null ? {} : writeTables(payload.data);
   return {
-    ...tablesOf(payload),
+    ...Object.fromEntries(Object.entries(tablesOf(payload)).map(([table, write]) => [table, write()])),
     ...Object.fromEntries(Object.entries(reported).map(([table, csv]) => [`reported-${table}`, csv])),
   };
 }

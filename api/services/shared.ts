@@ -35,9 +35,9 @@ export async function sharedFigure(
 }
 
 export async function sharedTable(visitor: Visitor, table: SharedTable): Promise<string> {
-  const csv = tablesOf((await openFrozen(visitor)).payload)[table];
-  if (csv === undefined) throw new Failure('not found', `what is shared here has no table ${table}.`);
-  return csv;
+  const written = tablesOf((await openFrozen(visitor)).payload)[table];
+  if (written === undefined) throw new Failure('not found', `what is shared here has no table ${table}.`);
+  return written();
 }
 
 /** Everything frozen with a placement as one zip: what the owner's own bundle of it holds. */
