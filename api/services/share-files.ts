@@ -49,11 +49,13 @@ async function fileOf(
 
 /** All that a share gives as tables, and beside them what a placement was made from. */
 function allTablesOf(payload: FrozenPayload): Record<string, string> {
-  const reported = payload.kind !== 'placement' || payload.data === null ? {} : writeTables(payload.data);
-  return {
-    ...Object.fromEntries(Object.entries(tablesOf(payload)).map(([table, write]) => [table, write()])),
-    ...Object.fromEntries(Object.entries(reported).map(([table, csv]) => [`reported-${table}`, csv])),
-  };
+  const written = Object.entries(tablesOf(payload)).map(([table, write]) => [table, write()] as const);
+  const data = payload.kind === 'placement' ? payload.data : null;
+  const reported = Object.entries(data === null ? {} : writeTables(data));
+  return Object.fromEntries([
+    ...written,
+    ...reported.map(([table, csv]) => [`reported-${table}`, csv] as const),
+  ]);
 }
 
 async function readBuilt(folder: Built): Promise<BuiltPage> {

@@ -18,6 +18,8 @@ export function ShareThis(at: {
   readonly wish: (terms: Terms) => ShareWish;
   /** What is to be chosen of it, beside how long it opens. */
   readonly children?: ReactNode;
+  /** What may go with it, as ticks. */
+  readonly ticks?: ReactNode;
 }) {
   const [span, setSpan] = useState<Span>('30');
   const [comments, setComments] = useState(false);
@@ -30,6 +32,7 @@ export function ShareThis(at: {
         {at.children}
         <Select label="Opens for" choices={SPANS} value={span} onChange={setSpan} />
       </div>
+      {at.ticks}
       <Tick isSelected={comments} onChange={setComments}>
         Visitors may leave a comment
       </Tick>

@@ -15,12 +15,13 @@ export function ShareSheet({ study, batch }: { readonly study: string; readonly 
       study={study}
       seen={`The visitor sees ${held}${aim}, what it becomes${tiles} and its cautions, as they are now; not what is on the shelf or what it cost.`}
       wish={(terms) => ({ kind: 'bench', batch: batch.id, measured, ...terms })}
-    >
-      {specimens.length > 0 && (
-        <Tick isSelected={measured} onChange={setMeasured}>
-          With what was analysed on its tiles
-        </Tick>
-      )}
-    </ShareThis>
+      ticks={
+        specimens.length > 0 && (
+          <Tick isSelected={measured} onChange={setMeasured}>
+            With what was analysed on its tiles
+          </Tick>
+        )
+      }
+    />
   );
 }
