@@ -59,6 +59,8 @@ export const sheet = z
         id,
         label: z.string(),
         place: z.string(),
+        /** Its place in the fire, drawn by the plan. */
+        position: z.number().int().nullable(),
         settings,
         zones: z.array(
           z.object({

@@ -66,7 +66,10 @@ export function logOf(row: Row): FireLog {
 
 async function tilesOf(db: Reader, firingId: string): Promise<Sheet['tiles']> {
   const rows = await db
-    .select({ id: tile.specimenId, label: specimen.label, place: tile.place, settings: tile.settings })
+    .select({
+      ...{ id: tile.specimenId, label: specimen.label, settings: tile.settings },
+      ...{ place: tile.place, position: tile.position },
+    })
     .from(tile)
     .innerJoin(specimen, eq(specimen.id, tile.specimenId))
     .where(eq(tile.firingId, firingId))

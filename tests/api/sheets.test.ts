@@ -24,7 +24,7 @@ const send = (...notes: object[]) => post(`${sheet}/notes`, notes);
 beforeEach(async () => {
   study = `/api/studies/${(await post('/api/studies', { name: `Marl ${randomUUID()}` })).body.id}`;
   firing = (await post(`${study}/firings`, { name: 'F1', fuel: 'Ash' })).body.id;
-  tile = (await post(`${study}/tiles`, { label: 'T1', firing })).body;
+  tile = (await post(`${study}/tiles`, { label: 'T1', firing, place: 'front', position: 2 })).body;
   sheet = `${study}/firings/${firing}/sheet`;
 });
 
@@ -36,6 +36,7 @@ describe('the sheet at the fire', () => {
     expect(status).toBe(200);
     expect(body).toMatchObject({ firing: { name: 'F1', fuel: 'Ash' }, lit: null, air: null, readings: [] });
     expect(body.tiles.map((one: { label: string }) => one.label)).toEqual(['T1']);
+    expect(body.tiles[0]).toMatchObject({ place: 'front', position: 2 });
     expect(body.tiles[0].zones).toHaveLength(6);
     expect(Object.keys(body).sort()).toEqual(
       ['air', 'answeredAt', 'arrived', 'firing', 'lit', 'logged', 'readings', 'stages', 'tiles'].sort(),

@@ -49,7 +49,7 @@ afterAll(async () => {
 beforeEach(async () => {
   run += 1;
   firing = (await post(`${study}/firings`, { name: `Fire ${run}` })).id;
-  await post(`${study}/tiles`, { label: `Tile ${run}`, firing });
+  await post(`${study}/tiles`, { label: `Tile ${run}`, firing, place: 'front', position: 2 });
 });
 
 /** A phone that has opened the sheet with a network, and kept it. */
@@ -84,6 +84,8 @@ test('the sheet opens and takes notes without a network, after a reload and in a
   await later.goto(`${study}/fire/sheet/${firing}`);
   await later.getByText('2 notes waiting on this phone').waitFor();
   await later.getByText(/No answer from the service; shown as it was at/).waitFor();
+  await later.getByText('Where the tiles stand').click();
+  await later.getByText(/^Tile \d+: place 2 by the plan, front$/).waitFor();
   await later.getByLabel('Temperature shown (°C)').fill('805');
   await later.getByLabel('Where in the fire').fill('by the pot');
   await button(later, 'Note it').click();

@@ -17,7 +17,7 @@ const SHEET: Sheet = {
   ...{ lit: null, logged: false, air: null, stages: [], readings: [], arrived: [] },
   tiles: [
     {
-      ...{ id: 't', label: 'T1', place: '', settings: {} },
+      ...{ id: 't', label: 'T1', place: '', position: null, settings: {} },
       zones: [{ id: 'z', label: 'A1', coats: 1, micrometres: null, settings: {}, grade: 'matt' }],
     },
   ],

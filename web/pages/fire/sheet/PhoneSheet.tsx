@@ -11,6 +11,7 @@ import { JudgeZone } from './JudgeZone.tsx';
 import { NotedList } from './NotedList.tsx';
 import { withWaiting } from './overlay.ts';
 import { SendState } from './SendState.tsx';
+import { Standing } from './Standing.tsx';
 import { TakePicture } from './TakePicture.tsx';
 import { TakeReading } from './TakeReading.tsx';
 import { useNotes } from './useNotes.ts';
@@ -33,6 +34,7 @@ export default function PhoneSheet({ address }: { readonly address: SheetAddress
       {sheet ? (
         <>
           <FireClock sheet={sheet} onNote={add} />
+          <Standing tiles={sheet.tiles} />
           <TakeReading lit={sheet.lit} onNote={add} />
           {sheet.tiles.some((tile) => tile.zones.length > 0) ? (
             <JudgeZone tiles={sheet.tiles} onNote={add} />
