@@ -1,7 +1,10 @@
+import { availableParallelism } from 'node:os';
 import { defineConfig } from 'vitest/config';
 
 export default defineConfig({
   test: {
+    // On two cores one worker alone leaves a core idle; browser files run after the others, one at a time.
+    maxWorkers: Math.max(2, availableParallelism() - 1),
     reporters: ['default', './scripts/summary-reporter.ts'],
     projects: [
       {
