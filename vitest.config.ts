@@ -3,7 +3,7 @@ import { defineConfig } from 'vitest/config';
 
 export default defineConfig({
   test: {
-    // On two cores one worker alone leaves a core idle; browser files run after the others, one at a time.
+    // On two cores one worker alone leaves a core idle.
     maxWorkers: Math.max(2, availableParallelism() - 1),
     reporters: ['default', './scripts/summary-reporter.ts'],
     projects: [
@@ -41,7 +41,6 @@ export default defineConfig({
           name: 'browser',
           include: ['tests/browser/**/*.test.ts'],
           globalSetup: ['tests/support/chromium.ts'],
-          fileParallelism: false,
           testTimeout: 120_000,
           hookTimeout: 180_000,
         },
